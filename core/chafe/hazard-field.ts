@@ -1,0 +1,23 @@
+import type { FaultClass } from '../map/kinds.ts';
+import type { CauseFigures, CauseKind } from './cause.ts';
+
+/**
+ * Relative hazard along one traced circuit, in cells. Only ratios mean anything: no failure time is
+ * predicted. Cells are 10 mm of wire or finer and never straddle a run's end.
+ */
+export interface HazardField {
+  /** Circuit stations of the cell borders, n + 1 of them, rising. */
+  readonly cellEdgesMm: Float64Array;
+  /** Hazard per mm of wire in each of the n cells, by the class of fault it leads to. */
+  readonly byClass: Readonly<Record<FaultClass, Float64Array>>;
+  /** The same hazard, all classes together, split by what causes it. */
+  readonly causes: readonly HazardCause[];
+}
+
+/** One cause's part of the hazard: density per mm in each cell (zero away from the cause). */
+export interface HazardCause {
+  readonly cause: CauseKind;
+  readonly thing: string | null;
+  readonly figures: CauseFigures;
+  readonly perMm: Float64Array;
+}

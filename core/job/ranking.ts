@@ -1,0 +1,108 @@
+import type { CauseShare } from '../chafe/cause.ts';
+import type { FaultClass } from '../map/kinds.ts';
+import type { NodeId, PanelId, SegmentId } from '../quantity/id.ts';
+import type { Problem } from '../quantity/problem.ts';
+
+/** Everything the Find place and the command line show; what `rank` gives. Plain data, safe to post to and from a worker. */
+export interface Ranking {
+  readonly circuit: {
+    readonly id: string;
+    readonly name: string;
+    readonly lengthMm: number;
+  };
+  readonly posterior: Posterior;
+  readonly digPlan: readonly DigStep[];
+  /** Mean minutes until the fault is seen when the plan is followed, given that it is on a stretch that can be seen. */
+  readonly expectedMinutes: number;
+  readonly nextTests: readonly NextTest[];
+  readonly warnings: readonly RankWarning[];
+}
+
+/** Where the fault may be. stretches + components + noneOfThese = 1. */
+export interface Posterior {
+  /** Probability of each fault class, `component` and `none-of-these`; sums to 1. */
+  readonly classes: Readonly<Record<FaultClass | 'component' | 'none-of-these', number>>;
+  readonly stretches: readonly StretchProbability[];
+  readonly components: readonly {
+    readonly nodeId: NodeId;
+    readonly probability: number;
+  }[];
+  readonly noneOfThese: number;
+  /** Median of the fault's station along the circuit, given that it is on the wire. */
+  readonly medianStationMm: number;
+  /** Total length of the smallest set of cells that holds 80 percent, given that it is on the wire. */
+  readonly credible80Mm: number;
+  /** The fine curve: cell borders along the circuit (n + 1) and probability per cell (n). */
+  readonly cellEdgesMm: Float64Array;
+  readonly cellProbability: Float64Array;
+}
+
+/** A stretch of the circuit between two places where the likelihood or the needed panels change. */
+export interface StretchProbability {
+  readonly segmentId: SegmentId;
+  /** Stations along the traced circuit, in mm of wire from its first end. */
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly probability: number;
+}
+
+/** One opening: what comes off, what is then in view, how likely the fault is there. */
+export interface DigStep {
+  readonly rank: number;
+  /** Panels to take off now, in order; empty when the place is open already. */
+  readonly takeOff: readonly PanelId[];
+  /** Minutes for taking off and looking. */
+  readonly minutes: number;
+  /** The stretches in view, by circuit station. `parts` lists them when they are not one piece. */
+  readonly look: {
+    readonly segmentIds: readonly SegmentId[];
+    readonly fromMm: number;
+    readonly toMm: number;
+    readonly parts: readonly StretchProbability[];
+  };
+  readonly probability: number;
+  readonly runningMinutes: number;
+  readonly runningProbability: number;
+  readonly reason: Reason;
+}
+
+/** Why a place ranks where it does, as facts; the language table makes the line. */
+export interface Reason {
+  readonly causes: readonly CauseShare[];
+  /** Chance per minute of this opening against the mean of all openings. */
+  readonly worthRatio: number;
+  readonly alreadyOpen: boolean;
+}
+
+/** A test worth doing before anything comes off (from the readings issue on). */
+export interface NextTest {
+  readonly kind: string;
+  readonly nodeIds: readonly NodeId[];
+  readonly minutes: number;
+  readonly minutesSaved: number;
+}
+
+/** Something the user should know about the answer, as facts. */
+export type RankWarning =
+  | { readonly code: 'readings-unused'; readonly count: number }
+  | {
+      readonly code: 'no-panel-tag';
+      readonly segmentId: SegmentId;
+      readonly fromMm: number;
+      readonly toMm: number;
+    }
+  | {
+      readonly code: 'tag-unconfirmed';
+      readonly segmentId: SegmentId;
+      readonly panelId: PanelId;
+    }
+  | { readonly code: 'segment-unchecked'; readonly segmentId: SegmentId }
+  | { readonly code: 'no-scale' }
+  | { readonly code: 'no-rub-spots' }
+  | { readonly code: 'restraint-circuit' }
+  | { readonly code: 'high-voltage-circuit' }
+  | {
+      readonly code: 'entry-ignored';
+      readonly entryId: string;
+      readonly problem: Problem;
+    };

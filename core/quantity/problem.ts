@@ -1,0 +1,129 @@
+/**
+ * Everything that can be wrong with what a person or a file gave us, as facts: ids and figures, no
+ * prose. The sentences live in renderer/language, which the command line reuses.
+ */
+export type Problem = DocumentProblem | MapProblem | JobProblem | EditProblem | HostProblem;
+
+/** A file or message could not be read as what it should be. */
+export type DocumentProblem =
+  | { readonly code: 'not-json'; readonly detail: string }
+  | {
+      readonly code: 'wrong-format';
+      readonly expected: string;
+      readonly found: string;
+    }
+  | {
+      readonly code: 'newer-version';
+      readonly found: number;
+      readonly known: number;
+    }
+  | {
+      readonly code: 'bad-field';
+      readonly path: string;
+      readonly expected: string;
+    };
+
+/** A map names things that do not hang together. `thing` and `missing` are record ids. */
+export type MapProblem =
+  | { readonly code: 'map-empty' }
+  | { readonly code: 'duplicate-id'; readonly thing: string }
+  | {
+      readonly code: 'missing-reference';
+      readonly thing: string;
+      readonly field: string;
+      readonly missing: string;
+    }
+  | { readonly code: 'panel-cycle'; readonly panels: readonly string[] }
+  | {
+      readonly code: 'beyond-end';
+      readonly thing: string;
+      readonly field: string;
+      readonly stationMm: number;
+      readonly lengthMm: number;
+    }
+  | { readonly code: 'zero-length'; readonly thing: string }
+  | {
+      readonly code: 'range-reversed';
+      readonly thing: string;
+      readonly field: string;
+      readonly fromMm: number;
+      readonly toMm: number;
+    }
+  | { readonly code: 'circuit-untraced'; readonly circuit: string }
+  | {
+      readonly code: 'circuit-broken';
+      readonly circuit: string;
+      readonly afterSegment: string;
+      readonly nextSegment: string;
+    }
+  | {
+      readonly code: 'circuit-end-mismatch';
+      readonly circuit: string;
+      readonly expectedNode: string;
+      readonly foundNode: string;
+    }
+  | {
+      readonly code: 'no-path';
+      readonly fromNode: string;
+      readonly toNode: string;
+    };
+
+/** A job cannot be ranked, or speaks of things its map does not have. */
+export type JobProblem =
+  | {
+      readonly code: 'job-map-mismatch';
+      readonly jobMap: string;
+      readonly map: string;
+    }
+  | { readonly code: 'job-circuit-unset' }
+  | {
+      readonly code: 'job-reference';
+      readonly entry: string;
+      readonly field: string;
+      readonly missing: string;
+    }
+  | { readonly code: 'job-closed'; readonly job: string }
+  | { readonly code: 'nothing-left'; readonly circuit: string };
+
+/** An edit was refused; the document is as it was. */
+export type EditProblem =
+  | { readonly code: 'not-found'; readonly thing: string }
+  | {
+      readonly code: 'bad-value';
+      readonly field: string;
+      readonly value: number | string;
+      readonly allowed: string;
+    }
+  | { readonly code: 'same-node'; readonly node: string }
+  | {
+      readonly code: 'too-few-points';
+      readonly needed: number;
+      readonly found: number;
+    }
+  | { readonly code: 'same-point' }
+  | { readonly code: 'patch-conflict'; readonly thing: string };
+
+/** The surroundings refused: the store, the disk, the channel. */
+export type HostProblem =
+  | {
+      readonly code: 'stale-revision';
+      readonly expected: number;
+      readonly found: number;
+    }
+  | { readonly code: 'store-full' }
+  | { readonly code: 'store-read-only' }
+  | { readonly code: 'store-busy' }
+  | { readonly code: 'store-damaged'; readonly detail: string }
+  | {
+      readonly code: 'store-newer';
+      readonly found: number;
+      readonly known: number;
+    }
+  | {
+      readonly code: 'file-unreadable';
+      readonly file: string;
+      readonly detail: string;
+    }
+  | { readonly code: 'unknown-request'; readonly name: string }
+  | { readonly code: 'no-answer'; readonly detail: string }
+  | { readonly code: 'our-bug'; readonly detail: string };

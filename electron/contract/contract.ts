@@ -1,0 +1,174 @@
+import { z } from 'zod';
+import { jobEntrySchema, jobSchema } from '#core/job/job-document.ts';
+import { mapExchangeSchema } from '#core/map/exchange.ts';
+import { bodyStyleSchema, driveSideSchema } from '#core/map/kinds.ts';
+import { transactionSchema } from '#core/map/transaction.ts';
+import { idSchema } from '#core/quantity/id.ts';
+
+const none = z.strictObject({});
+const mapId = idSchema('map');
+const jobId = idSchema('job');
+const revision = z.number().int().min(0);
+const time = z.iso.datetime({ offset: true });
+
+/** One line of the map list: enough to draw its small picture without opening it. */
+export const mapSummarySchema = z.strictObject({
+  id: mapId,
+  revision,
+  name: z.string(),
+  bodyStyle: bodyStyleSchema,
+  driveSide: driveSideSchema,
+  changedAt: time,
+  jobCount: z.number().int(),
+  findCount: z.number().int(),
+  /** Outline and route lines as flat x, y lists in mm, thinned for a small picture. */
+  picture: z.strictObject({
+    outlines: z.array(z.array(z.number())),
+    routes: z.array(z.array(z.number())),
+  }),
+});
+export type MapSummary = z.infer<typeof mapSummarySchema>;
+
+/** One line of the job list. */
+export const jobSummarySchema = z.strictObject({
+  id: jobId,
+  mapId,
+  mapName: z.string(),
+  plate: z.string(),
+  complaint: z.string(),
+  openedAt: time,
+  changedAt: time,
+  stage: z.enum(['testing', 'opening', 'found']),
+  minutesSpent: z.number(),
+});
+export type JobSummary = z.infer<typeof jobSummarySchema>;
+
+/** A kept undo history: which transactions are done and which were undone, oldest first. */
+export const keptHistorySchema = z.strictObject({
+  done: z.array(transactionSchema),
+  undone: z.array(transactionSchema),
+});
+export type KeptHistory = z.infer<typeof keptHistorySchema>;
+
+/** What bringing in a file would do, shown before anything is stored. */
+export const importSummarySchema = z.strictObject({
+  kind: z.enum(['map', 'job']),
+  name: z.string(),
+  segments: z.number().int(),
+  panels: z.number().int(),
+  circuits: z.number().int(),
+  entries: z.number().int(),
+  /** The same id is here already; storing makes a copy under a new id. */
+  alreadyHere: z.boolean(),
+});
+export type ImportSummary = z.infer<typeof importSummarySchema>;
+
+const request = <I extends z.ZodType, O extends z.ZodType>(input: I, output: O) => ({ input, output });
+
+/**
+ * Every request between the renderer and whichever host carries it. A request gives its output or one
+ * `Problem`; anything thrown becomes the problem `our-bug`.
+ */
+export const contract = {
+  'library.list': request(
+    none,
+    z.strictObject({
+      maps: z.array(mapSummarySchema),
+      jobs: z.array(jobSummarySchema),
+    }),
+  ),
+
+  'map.create': request(
+    z.strictObject({
+      name: z.string().min(1).max(120),
+      bodyStyle: bodyStyleSchema,
+      driveSide: driveSideSchema,
+    }),
+    z.strictObject({ mapId }),
+  ),
+  /** Without `revision`, the map as it is now, with its undo history; with it, as it stood then. */
+  'map.open': request(
+    z.strictObject({ mapId, revision: revision.optional() }),
+    z.strictObject({ map: mapExchangeSchema, history: keptHistorySchema }),
+  ),
+  /** Stores one transaction on top of `expectedRevision`, in one SQL transaction; else `stale-revision`. */
+  'map.commit': request(
+    z.strictObject({
+      mapId,
+      expectedRevision: revision,
+      transaction: transactionSchema,
+    }),
+    z.strictObject({ revision }),
+  ),
+  'map.copy': request(
+    z.strictObject({
+      mapId,
+      name: z.string().min(1).max(120),
+      mirrored: z.boolean(),
+    }),
+    z.strictObject({ mapId }),
+  ),
+  'map.remove': request(z.strictObject({ mapId }), none),
+
+  'job.create': request(
+    z.strictObject({
+      mapId,
+      vehicle: jobSchema.shape.vehicle,
+      complaint: jobSchema.shape.complaint,
+      failureType: jobSchema.shape.failureType,
+      circuitId: jobSchema.shape.circuitId,
+      alsoFailingCircuitIds: jobSchema.shape.alsoFailingCircuitIds,
+      workingCircuitIds: jobSchema.shape.workingCircuitIds,
+    }),
+    z.strictObject({ jobId }),
+  ),
+  /** The job with the map as it stood when the job was opened. */
+  'job.open': request(z.strictObject({ jobId }), z.strictObject({ job: jobSchema, map: mapExchangeSchema })),
+  /** Adds entries after the `expectedEntries` that are there already; else `stale-revision`. */
+  'job.append': request(
+    z.strictObject({
+      jobId,
+      expectedEntries: z.number().int().min(0),
+      entries: z.array(jobEntrySchema).min(1).max(500),
+    }),
+    z.strictObject({ entryCount: z.number().int() }),
+  ),
+  'job.changeIntake': request(
+    z.strictObject({
+      jobId,
+      vehicle: jobSchema.shape.vehicle,
+      complaint: jobSchema.shape.complaint,
+      failureType: jobSchema.shape.failureType,
+      circuitId: jobSchema.shape.circuitId,
+      alsoFailingCircuitIds: jobSchema.shape.alsoFailingCircuitIds,
+      workingCircuitIds: jobSchema.shape.workingCircuitIds,
+    }),
+    none,
+  ),
+
+  /** Reads a file's text and says what it holds; `store` keeps it, otherwise nothing is written. */
+  'file.bringIn': request(
+    z.strictObject({ text: z.string().max(64_000_000), store: z.boolean() }),
+    z.strictObject({
+      summary: importSummarySchema,
+      mapId: mapId.nullable(),
+      jobId: jobId.nullable(),
+    }),
+  ),
+  'file.handOut': request(
+    z.union([z.strictObject({ mapId }), z.strictObject({ jobId })]),
+    z.strictObject({ fileName: z.string(), text: z.string() }),
+  ),
+
+  /** Per-machine state of a place (camera, open lists); never part of a document. */
+  'place.read': request(
+    z.strictObject({ key: z.string().max(100) }),
+    z.strictObject({ text: z.string().nullable() }),
+  ),
+  'place.keep': request(z.strictObject({ key: z.string().max(100), text: z.string().max(100_000) }), none),
+} as const;
+
+export type Contract = typeof contract;
+export type RequestName = keyof Contract;
+export type RequestInput<N extends RequestName> = z.input<Contract[N]['input']>;
+export type RequestOutput<N extends RequestName> = z.output<Contract[N]['output']>;
