@@ -57,12 +57,15 @@ function rounded(value: unknown): unknown {
   return value;
 }
 
-describe('worked examples in docstrings', async () => {
-  const modules = new Map<string, Record<string, unknown>>();
-  for (const file of files) modules.set(file, await import(file));
-  const scope: Record<string, unknown> = { sample };
-  for (const exported of modules.values()) Object.assign(scope, exported);
+const modules = new Map<string, Record<string, unknown>>();
+for (const file of files) modules.set(file, await import(file));
+const scope: Record<string, unknown> = { sample };
+for (const exported of modules.values()) Object.assign(scope, exported);
 
+const evaluate = (source: string): unknown =>
+  new Function(...Object.keys(scope), `return (${source.trim()}\n)`)(...Object.values(scope));
+
+describe('worked examples in docstrings', () => {
   for (const file of files) {
     const { examples, bare } = examplesIn(file);
     test(`${relative(coreFolder, file)}: every exported function has an example`, () => {
@@ -70,8 +73,6 @@ describe('worked examples in docstrings', async () => {
     });
     for (const { name, call, answer } of examples) {
       test(`${name}: ${call.trim()}`, () => {
-        const evaluate = (source: string): unknown =>
-          new Function(...Object.keys(scope), `return (${source.trim()}\n)`)(...Object.values(scope));
         expect(rounded(evaluate(call))).toEqual(rounded(evaluate(answer)));
       });
     }

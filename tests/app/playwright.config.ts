@@ -1,0 +1,25 @@
+import { join } from 'node:path';
+import { defineConfig } from '@playwright/test';
+
+const root = join(import.meta.dirname, '../..');
+
+export default defineConfig({
+  testDir: import.meta.dirname,
+  testMatch: '*.spec.ts',
+  outputDir: join(root, 'tests/results/app'),
+  timeout: 120_000,
+  expect: { timeout: 10_000 },
+  // The stories measure nothing and share two cores; one at a time keeps them steady.
+  workers: 1,
+  retries: 0,
+  reporter: [['list'], ['json', { outputFile: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME }]],
+  use: {
+    headless: true,
+    viewport: { width: 1440, height: 900 },
+    launchOptions: {
+      executablePath: process.env.UNDERTRIM_BROWSER ?? '/usr/bin/chromium',
+      args: ['--no-sandbox', '--disable-background-networking', '--disable-quic'],
+    },
+    trace: 'retain-on-failure',
+  },
+});
