@@ -1,0 +1,18 @@
+export { Button, type ButtonProps } from './button.tsx';
+export { Checkbox } from './checkbox.tsx';
+export { Choice } from './choice.tsx';
+export { Disclosure } from './disclosure.tsx';
+export { Field, FieldFrame, type FieldProps } from './field.tsx';
+export { Figure } from './figure.tsx';
+export { IconButton, type IconButtonProps } from './icon-button.tsx';
+export { Key } from './key.tsx';
+export { KeyboardSheet } from './keyboard-sheet.tsx';
+export { List } from './list.tsx';
+export { Notice } from './notice.tsx';
+export { NumberField, type NumberFieldProps, readNumber } from './number-field.tsx';
+export { PaperGrid } from './paper-grid.tsx';
+export { Progress } from './progress.tsx';
+export { Select, type SelectProps } from './select.tsx';
+export { Sign, type SignName } from './sign.tsx';
+export { Tabs } from './tabs.tsx';
+export { TextArea } from './text-area.tsx';

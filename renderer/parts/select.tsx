@@ -1,0 +1,43 @@
+import { useId } from 'react';
+import { FieldFrame } from './field.tsx';
+
+export interface SelectProps<T extends string> {
+  readonly label: string;
+  readonly value: T;
+  readonly options: readonly { readonly value: T; readonly label: string }[];
+  readonly onChange: (value: T) => void;
+  readonly hint?: string;
+  readonly trouble?: string;
+  readonly disabled?: boolean;
+}
+
+/** One of several, from a list that drops down. */
+export function Select<T extends string>({
+  label,
+  value,
+  options,
+  onChange,
+  hint,
+  trouble,
+  disabled,
+}: SelectProps<T>) {
+  const id = useId();
+  return (
+    <FieldFrame label={label} hint={hint} trouble={trouble} id={id}>
+      <select
+        id={id}
+        className="input select"
+        value={value}
+        disabled={disabled}
+        aria-describedby={hint || trouble ? `${id}-hint` : undefined}
+        onChange={(event) => onChange(event.target.value as T)}
+      >
+        {options.map((option) => (
+          <option key={option.value} value={option.value}>
+            {option.label}
+          </option>
+        ))}
+      </select>
+    </FieldFrame>
+  );
+}
