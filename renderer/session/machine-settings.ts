@@ -1,13 +1,14 @@
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Client } from '#electron/contract/client.ts';
+import { type LengthSystem, lengthSystems } from '../language/say-length.ts';
+import { type SideNaming, sideNamings } from '../language/say-side.ts';
 
 /** What a person sets once for this machine; no document knows of it. */
 export interface MachineSettings {
   readonly theme: 'system' | 'day' | 'night';
-  readonly lengths: 'metric' | 'imperial';
-  /** How the two sides of a car are said. Records always keep left and right, facing forward. */
-  readonly sides: 'left-right' | 'near-off';
+  readonly lengths: LengthSystem;
+  readonly sides: SideNaming;
 }
 
 export const firstSettings: MachineSettings = { theme: 'system', lengths: 'metric', sides: 'left-right' };
@@ -15,8 +16,8 @@ export const firstSettings: MachineSettings = { theme: 'system', lengths: 'metri
 const settingsKey = 'machine.settings';
 const allowed: { readonly [K in keyof MachineSettings]: readonly MachineSettings[K][] } = {
   theme: ['system', 'day', 'night'],
-  lengths: ['metric', 'imperial'],
-  sides: ['left-right', 'near-off'],
+  lengths: lengthSystems,
+  sides: sideNamings,
 };
 
 /** Settings from kept text. What is not understood falls back to the first setting, line by line. */

@@ -1,4 +1,6 @@
-import type { MachineSettings } from './machine-settings.ts';
+/** Units a person measures the loom in. */
+export const lengthSystems = ['metric', 'imperial'] as const;
+export type LengthSystem = (typeof lengthSystems)[number];
 
 const mmPerInch = 25.4;
 const inchesPerFoot = 12;
@@ -13,7 +15,7 @@ export interface SaidLength {
  * A distance along the loom for a person with a tape: metres to the centimetre, or feet and inches as
  * decimal inches under a yard and feet to two places above. Input in mm.
  */
-export function sayDistance(mm: number, lengths: MachineSettings['lengths']): SaidLength {
+export function sayDistance(mm: number, lengths: LengthSystem): SaidLength {
   if (lengths === 'metric') return { value: (mm / 1000).toFixed(2), unit: 'm' };
   const inches = mm / mmPerInch;
   if (Math.abs(inches) < 36) return { value: inches.toFixed(1), unit: 'in' };
@@ -24,7 +26,7 @@ export function sayDistance(mm: number, lengths: MachineSettings['lengths']): Sa
 export function sayStretch(
   nearMm: number,
   farMm: number,
-  lengths: MachineSettings['lengths'],
+  lengths: LengthSystem,
 ): { readonly near: string; readonly far: string; readonly unit: string } {
   const far = sayDistance(farMm, lengths);
   if (far.unit === 'ft') {
@@ -34,7 +36,7 @@ export function sayStretch(
 }
 
 /** A small size such as a gap or a clearance: whole mm, or inches to two places. Input in mm. */
-export function saySmallLength(mm: number, lengths: MachineSettings['lengths']): SaidLength {
+export function saySmallLength(mm: number, lengths: LengthSystem): SaidLength {
   return lengths === 'metric'
     ? { value: mm.toFixed(0), unit: 'mm' }
     : { value: (mm / mmPerInch).toFixed(2), unit: 'in' };

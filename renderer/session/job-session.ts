@@ -1,0 +1,214 @@
+import { createStore, type StoreApi } from 'zustand/vanilla';
+import { type CircuitLine, layStraight } from '#core/circuit/circuit-line.ts';
+import type { Job, JobEntry } from '#core/job/job-document.ts';
+import type { Ranking } from '#core/job/ranking.ts';
+import { mapFromExchange } from '#core/map/exchange.ts';
+import type { MapDocument } from '#core/map/map-document.ts';
+import { type EntryId, type JobId, newId } from '#core/quantity/id.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import type { Client } from '#electron/contract/client.ts';
+import { entryHistory } from './entry-history.ts';
+import { type MakeRanker, type Ranker, workerRanker } from './ranker.ts';
+
+/** An entry before it has its id and time. */
+export type NewEntry = JobEntry extends infer Entry
+  ? Entry extends JobEntry
+    ? Omit<Entry, 'id' | 'at'>
+    : never
+  : never;
+
+/** What is written down when the car comes in; all of it can be put right later. */
+export type Intake = Pick<
+  Job,
+  | 'vehicle'
+  | 'complaint'
+  | 'failureType'
+  | 'circuitId'
+  | 'alsoFailingCircuitIds'
+  | 'workingCircuitIds'
+>;
+
+/** An open job as the screen sees it. */
+export interface JobOpen {
+  readonly job: Job;
+  /** The map as it stood when the job was opened. */
+  readonly map: MapDocument;
+  /** The circuit under search laid straight; null until one is chosen or while it cannot be laid. */
+  readonly line: CircuitLine | null;
+  /** The newest answer, kept on screen while the next one is worked out. */
+  readonly ranking: Ranking | null;
+  /** The answer before it, for saying what moved. */
+  readonly rankingBefore: Ranking | null;
+  readonly rankProblem: Problem | null;
+  readonly thinking: boolean;
+  readonly saving: 'saved' | 'saving' | 'failed';
+  readonly saveProblem: Problem | null;
+}
+
+export type JobState =
+  | { readonly phase: 'opening' }
+  | { readonly phase: 'failed'; readonly problem: Problem }
+  | ({ readonly phase: 'open' } & JobOpen);
+
+export interface JobSession {
+  readonly store: StoreApi<JobState>;
+  open(): Promise<void>;
+  /** Adds entries at once on screen and then on disk. */
+  add(...entries: readonly NewEntry[]): void;
+  takeBack(entryId: EntryId): void;
+  undo(): void;
+  redo(): void;
+  changeIntake(intake: Intake): Promise<Problem | null>;
+  /** Tries again to put on disk what could not be stored. */
+  saveAgain(): void;
+  close(): void;
+}
+
+export interface JobSessionParts {
+  readonly client: Client;
+  readonly makeRanker?: MakeRanker;
+  /** Time of an entry as ISO text. */
+  readonly now?: () => string;
+  readonly chance?: () => number;
+}
+
+const lineOf = (map: MapDocument, job: Job): CircuitLine | null => {
+  const circuit = job.circuitId === null ? undefined : map.circuits.get(job.circuitId);
+  if (!circuit) return null;
+  const laid = layStraight(map, circuit);
+  return laid.ok ? laid.value : null;
+};
+
+/** Keeps one job open: its record, what is on disk of it, and its newest ranking. */
+export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
+  const { client, makeRanker = workerRanker } = parts;
+  const now = parts.now ?? (() => new Date().toISOString());
+  const chance = parts.chance ?? Math.random;
+  const store = createStore<JobState>(() => ({ phase: 'opening' }));
+  let ranker: Ranker | null = null;
+  let revision = 0;
+  let stored = 0;
+  let storing = false;
+  let closed = false;
+
+  const change = (next: Partial<JobOpen>): void => {
+    if (store.getState().phase === 'open') store.setState(next);
+  };
+
+  const ask = (): void => {
+    const state = store.getState();
+    if (state.phase !== 'open' || !ranker) return;
+    revision += 1;
+    change({ thinking: true });
+    ranker.ask({ revision, job: state.job });
+  };
+
+  const show = (job: Job, map: MapDocument): void => {
+    ranker?.stop();
+    stored = job.entries.length;
+    store.setState({
+      phase: 'open',
+      job,
+      map,
+      line: lineOf(map, job),
+      ranking: null,
+      rankingBefore: null,
+      rankProblem: null,
+      thinking: false,
+      saving: 'saved',
+      saveProblem: null,
+    });
+    ranker = makeRanker(map, (answer) => {
+      const state = store.getState();
+      // An answer to an older question would show evidence that is no longer so.
+      if (closed || answer.revision !== revision || state.phase !== 'open') return;
+      if (answer.result.ok) {
+        change({
+          ranking: answer.result.value,
+          rankingBefore: state.ranking,
+          rankProblem: null,
+          thinking: false,
+        });
+      } else
+        change({ ranking: null, rankingBefore: null, rankProblem: answer.result.problem, thinking: false });
+    });
+    ask();
+  };
+
+  const open = async (): Promise<void> => {
+    const opened = await client('job.open', { jobId });
+    if (closed) return;
+    if (opened.ok) show(opened.value.job, mapFromExchange(opened.value.map));
+    else store.setState({ phase: 'failed', problem: opened.problem }, true);
+  };
+
+  const storeEntries = async (): Promise<void> => {
+    if (storing) return;
+    storing = true;
+    for (;;) {
+      const state = store.getState();
+      if (state.phase !== 'open') break;
+      const entries = state.job.entries.slice(stored);
+      if (entries.length === 0) {
+        change({ saving: 'saved', saveProblem: null });
+        break;
+      }
+      change({ saving: 'saving' });
+      const reply = await client('job.append', { jobId, expectedEntries: stored, entries });
+      if (reply.ok) stored += entries.length;
+      else {
+        change({ saving: 'failed', saveProblem: reply.problem });
+        break;
+      }
+    }
+    storing = false;
+  };
+
+  const add = (...entries: readonly NewEntry[]): void => {
+    const state = store.getState();
+    if (state.phase !== 'open' || entries.length === 0) return;
+    const at = now();
+    const whole = entries.map((entry) => ({ ...entry, id: newId('entry', chance), at }) as JobEntry);
+    change({ job: { ...state.job, entries: [...state.job.entries, ...whole] } });
+    ask();
+    void storeEntries();
+  };
+
+  const takeBack = (entryId: EntryId | null): void => {
+    if (entryId !== null) add({ type: 'take-back', entryId });
+  };
+
+  const history = () => {
+    const state = store.getState();
+    return state.phase === 'open' ? entryHistory(state.job) : { undo: null, redo: null };
+  };
+
+  return {
+    store,
+    open,
+    add,
+    takeBack,
+    undo: () => takeBack(history().undo),
+    redo: () => takeBack(history().redo),
+    async changeIntake(intake) {
+      const reply = await client('job.changeIntake', { jobId, ...intake });
+      if (!reply.ok) return reply.problem;
+      const state = store.getState();
+      if (state.phase !== 'open') return null;
+      const job = { ...state.job, ...intake };
+      change({ job, line: lineOf(state.map, job) });
+      ask();
+      return null;
+    },
+    saveAgain: () => {
+      const state = store.getState();
+      // Someone else wrote meanwhile: what is on disk is the truth, so start from it.
+      if (state.phase === 'open' && state.saveProblem?.code === 'stale-revision') void open();
+      else void storeEntries();
+    },
+    close() {
+      closed = true;
+      ranker?.stop();
+    },
+  };
+}
