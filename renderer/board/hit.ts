@@ -53,7 +53,10 @@ function hitsOn(map: MapDocument, id: string, at: PlanPoint, reachMm: number): H
       const near =
         spot.points.length < 2
           ? fromPoint(spot.points[0] as PlanPoint, at)
-          : nearestOnLine(spot.shape === 'area' ? [...spot.points, spot.points[0] as PlanPoint] : spot.points, at);
+          : nearestOnLine(
+              spot.shape === 'area' ? [...spot.points, spot.points[0] as PlanPoint] : spot.points,
+              at,
+            );
       return within({ kind: 'rub-spot', id, at: near.at, distanceMm: near.distanceMm }, reachMm);
     }
     case 'outline': {

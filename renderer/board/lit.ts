@@ -13,7 +13,12 @@ export interface LitStretch {
 /** What was seen along a run. */
 export type LitMark =
   | { readonly kind: 'clean'; readonly segmentId: SegmentId; readonly fromMm: number; readonly toMm: number }
-  | { readonly kind: 'damaged-not-ours'; readonly segmentId: SegmentId; readonly fromMm: number; readonly toMm: number }
+  | {
+      readonly kind: 'damaged-not-ours';
+      readonly segmentId: SegmentId;
+      readonly fromMm: number;
+      readonly toMm: number;
+    }
   | { readonly kind: 'found'; readonly segmentId: SegmentId; readonly atMm: number };
 
 /** How a job shows on the board: one circuit in light, all else quiet. */
@@ -24,5 +29,9 @@ export interface Lit {
   /** The traced circuit's runs; everything else is drawn quiet. */
   readonly circuitSegments: ReadonlySet<SegmentId>;
   /** Stretches the user points at here or in another view. */
-  readonly pointed: readonly { readonly segmentId: SegmentId; readonly fromMm: number; readonly toMm: number }[];
+  readonly pointed: readonly {
+    readonly segmentId: SegmentId;
+    readonly fromMm: number;
+    readonly toMm: number;
+  }[];
 }

@@ -1,0 +1,32 @@
+import type { PlanPoint } from '#core/geometry/place.ts';
+import type { PlanBox } from './camera.ts';
+
+/** What a drawing action shows on top of the board while it is under way. */
+export interface Overlay {
+  readonly lines: readonly OverlayLine[];
+  readonly points: readonly OverlayPoint[];
+  readonly labels: readonly OverlayLabel[];
+  readonly box: PlanBox | null;
+}
+
+export interface OverlayLine {
+  readonly points: readonly PlanPoint[];
+  readonly closed: boolean;
+  /** Firm: placed already. Loose: follows the pointer. Measure: between two points being measured. */
+  readonly style: 'firm' | 'loose' | 'measure';
+}
+
+export interface OverlayPoint {
+  readonly at: PlanPoint;
+  /** Placed: put down already. Snap: what the next press would take hold of. */
+  readonly style: 'placed' | 'snap';
+}
+
+/** A live figure; the unit is set lighter than the number. */
+export interface OverlayLabel {
+  readonly at: PlanPoint;
+  readonly text: string;
+  readonly unit: string;
+}
+
+export const emptyOverlay: Overlay = { lines: [], points: [], labels: [], box: null };

@@ -1,0 +1,75 @@
+import { boxAround, type PlanBox, toScreen } from '../camera.ts';
+import type { Painter, Scene } from '../scene.ts';
+
+interface Name {
+  readonly text: string;
+  readonly xPx: number;
+  readonly yPx: number;
+  readonly style: 'panel' | 'node' | 'quiet';
+}
+
+const sizePx = 13;
+
+/** Short names of panels and nodes; a name that would lie on another is left out. Nearer names come first. */
+export const paintNames: Painter = (c, scene) => {
+  c.textBaseline = 'middle';
+  const taken: PlanBox[] = [];
+  for (const name of [...nodeNames(scene), ...panelNames(scene)]) {
+    c.font = `${name.style === 'panel' ? 'italic ' : ''}${sizePx}px ${scene.fontFamily}`;
+    c.textAlign = name.style === 'panel' ? 'center' : 'left';
+    const widthPx = c.measureText(name.text).width;
+    const left = name.style === 'panel' ? name.xPx - widthPx / 2 : name.xPx;
+    const box = {
+      minXMm: left - 3,
+      maxXMm: left + widthPx + 3,
+      minYMm: name.yPx - sizePx * 0.75,
+      maxYMm: name.yPx + sizePx * 0.75,
+    };
+    if (taken.some((other) => touch(other, box))) continue;
+    taken.push(box);
+    c.lineWidth = 4;
+    c.lineJoin = 'round';
+    c.strokeStyle = scene.colours.paper;
+    c.globalAlpha = 0.85;
+    c.strokeText(name.text, name.xPx, name.yPx);
+    c.globalAlpha = 1;
+    c.fillStyle = name.style === 'node' ? scene.colours.ink : scene.colours.graphite;
+    c.fillText(name.text, name.xPx, name.yPx);
+  }
+};
+
+const touch = (a: PlanBox, b: PlanBox): boolean =>
+  a.minXMm < b.maxXMm && b.minXMm < a.maxXMm && a.minYMm < b.maxYMm && b.minYMm < a.maxYMm;
+
+function panelNames({ panels, camera }: Scene): Name[] {
+  return panels.flatMap((panel) => {
+    const box = boxAround(panel.area);
+    if (!box) return [];
+    const widthPx = (box.maxXMm - box.minXMm) * camera.pxPerMm;
+    if (widthPx < panel.name.length * 5) return [];
+    const at = toScreen(camera, {
+      xMm: (box.minXMm + box.maxXMm) / 2,
+      yMm: (box.minYMm + box.maxYMm) / 2,
+    });
+    return [{ text: panel.name, xPx: at.xPx, yPx: at.yPx, style: 'panel' as const }];
+  });
+}
+
+function nodeNames({ nodes, camera, lit, map, selection, hover }: Scene): Name[] {
+  const onCircuit = new Set<string>();
+  for (const id of lit?.circuitSegments ?? []) {
+    const segment = map.segments.get(id);
+    if (segment) onCircuit.add(segment.fromNodeId).add(segment.toNodeId);
+  }
+  const close = camera.pxPerMm >= 0.16;
+  return nodes
+    .filter((node) => node.name !== '' && node.kind !== 'branch')
+    .filter((node) => close || onCircuit.has(node.id) || selection.has(node.id) || hover === node.id)
+    .filter((node) => lit === null || onCircuit.has(node.id) || camera.pxPerMm >= 0.4)
+    .sort((a, b) => Number(onCircuit.has(b.id)) - Number(onCircuit.has(a.id)) || (a.id < b.id ? -1 : 1))
+    .map((node) => {
+      const at = toScreen(camera, node.at);
+      const loud = lit === null || onCircuit.has(node.id);
+      return { text: node.name, xPx: at.xPx + 13, yPx: at.yPx - 11, style: loud ? 'node' : 'quiet' };
+    });
+}
