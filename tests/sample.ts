@@ -1,3 +1,4 @@
+import type { HazardField } from '#core/chafe/hazard-field.ts';
 import { type CircuitLine, layStraight } from '#core/circuit/circuit-line.ts';
 import type { Job } from '#core/job/job-document.ts';
 import { emptyMap, type MapDocument } from '#core/map/map-document.ts';
@@ -154,4 +155,27 @@ const job: Job = {
   entries: [],
 };
 
-export const sample = { map, segment, middle, rear, tread, seat, rubSpot, circuit, line, job };
+/** An even hazard over the sample circuit, twice as high beside the raw edge (cells 70 to 79). */
+const cells = 150;
+const perMm = new Float64Array(cells).map((_, cell) => (cell >= 70 && cell < 80 ? 2 : 1));
+const field: HazardField = {
+  cellEdgesMm: Float64Array.from({ length: cells + 1 }, (_, i) => i * 10),
+  byClass: {
+    'short-to-ground': perMm,
+    'short-to-supply': perMm,
+    'wire-to-wire': perMm,
+    open: perMm,
+    'high-resistance': perMm,
+  },
+  causes: [
+    { cause: 'anywhere', thing: null, figures: {}, perMm: new Float64Array(cells).fill(5) },
+    {
+      cause: 'rub-spot',
+      thing: 'rub-spot:edge',
+      figures: { rubSpotKind: 'raw-edge' },
+      perMm: perMm.map((each) => 5 * (each - 1)),
+    },
+  ],
+};
+
+export const sample = { map, segment, middle, rear, tread, seat, rubSpot, circuit, line, job, field };

@@ -14,6 +14,8 @@ export interface Ranking {
   readonly digPlan: readonly DigStep[];
   /** Mean minutes until the fault is seen when the plan is followed, given that it is on a stretch that can be seen. */
   readonly expectedMinutes: number;
+  /** No order of opening can have a smaller mean; equal to `expectedMinutes` where the plan is proved best. */
+  readonly lowerBoundMinutes?: number;
   readonly nextTests: readonly NextTest[];
   readonly warnings: readonly RankWarning[];
 }
@@ -59,7 +61,10 @@ export interface DigStep {
     readonly fromMm: number;
     readonly toMm: number;
     readonly parts: readonly StretchProbability[];
+    /** Plugs to part and look into, reachable in this opening. */
+    readonly nodeIds?: readonly NodeId[];
   };
+  /** Chance that the fault is there and is seen in this opening. */
   readonly probability: number;
   readonly runningMinutes: number;
   readonly runningProbability: number;
@@ -72,6 +77,8 @@ export interface Reason {
   /** Chance per minute of this opening against the mean of all openings. */
   readonly worthRatio: number;
   readonly alreadyOpen: boolean;
+  /** This plan looked here before; now for what was overlooked. */
+  readonly secondLook?: boolean;
 }
 
 /** A test worth doing before anything comes off (from the readings issue on). */
