@@ -126,6 +126,8 @@ export const segmentSchema = z.strictObject({
   clips: z.array(clipSchema).max(500),
   traits: z.array(segmentTraitSchema).max(12),
   tags: z.array(panelTagSchema).max(200),
+  /** Nothing hides it: it is seen without taking anything off. Absent: nobody has said so. */
+  inView: z.boolean().optional(),
   /** Mirrored or copied and not yet confirmed on a car. */
   unchecked: z.boolean(),
   note: noteText,

@@ -101,6 +101,17 @@ export type EditProblem =
       readonly found: number;
     }
   | { readonly code: 'same-point' }
+  /** A node where two runs cannot become one: it has more or fewer than two, or is no plain branch. */
+  | { readonly code: 'not-joinable'; readonly node: string; readonly runs: number; readonly kind: string }
+  /** Two runs that cannot become one because they differ in `field`. */
+  | {
+      readonly code: 'runs-differ';
+      readonly first: string;
+      readonly second: string;
+      readonly field: string;
+    }
+  /** Something else rests on the thing, so it stays. */
+  | { readonly code: 'in-use'; readonly thing: string; readonly by: readonly string[] }
   | { readonly code: 'patch-conflict'; readonly thing: string };
 
 /** The surroundings refused: the store, the disk, the channel. */

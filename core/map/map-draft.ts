@@ -1,0 +1,138 @@
+import { assert } from '../quantity/assert.ts';
+import { type IdKind, idKind } from '../quantity/id.ts';
+import { fail, ok, type Result } from '../quantity/result.ts';
+import { fieldProblem } from './field-problem.ts';
+import {
+  type MapDocument,
+  type MapRecord,
+  type TableKind,
+  type TableName,
+  tableOfKind,
+} from './map-document.ts';
+import { type Patch, patchOf } from './patch.ts';
+import {
+  circuitSchema,
+  mapDetailsSchema,
+  nodeSchema,
+  outlineSchema,
+  panelSchema,
+  rubSpotSchema,
+  segmentSchema,
+  underlaySchema,
+} from './records.ts';
+import { referencesOf } from './references.ts';
+
+/** A map being edited inside one command: later steps see what earlier ones did. */
+export interface MapDraft {
+  /** The map as it now stands; read it afresh after each step. */
+  readonly map: MapDocument;
+  /** Adds the record, or puts it in the place of the one with its id. */
+  put(record: MapRecord): void;
+  /** Takes a record out; taking out what is not there is a bug of ours. */
+  drop(id: string): void;
+  /**
+   * What was done, as one patch. Refuses (`bad-field`, path starting with the record's id) a record that
+   * a file could not hold, so that no edit can make a map that cannot be read back, and
+   * (`missing-reference`) a record that newly names one that is not there.
+   */
+  finish(): Result<Patch>;
+}
+
+const schemaOfKind = {
+  outline: outlineSchema,
+  underlay: underlaySchema,
+  node: nodeSchema,
+  segment: segmentSchema,
+  panel: panelSchema,
+  'rub-spot': rubSpotSchema,
+  circuit: circuitSchema,
+} as const;
+
+function recordProblem(map: MapDocument, before: MapRecord | null, record: MapRecord) {
+  const schema =
+    record.id === 'details:map' ? mapDetailsSchema : schemaOfKind[idKind(record.id) as TableKind];
+  const checked = schema.safeParse(record);
+  if (!checked.success) return fieldProblem(checked.error, record.id);
+  const known = new Set(before ? referencesOf(before).map((each) => each.id) : []);
+  for (const { field, id } of referencesOf(record)) {
+    if (known.has(id) || recordOf(map, id)) continue;
+    return { code: 'missing-reference', thing: record.id, field, missing: id } as const;
+  }
+  return null;
+}
+
+/**
+ * Begins an edit of a map. The map itself never changes. A table is copied once, when first written to.
+ * @example
+ * draftOf(sample.map).finish().value // => { added: [], removed: [], changed: [] }
+ */
+export function draftOf(start: MapDocument): MapDraft {
+  let map: MapDocument = start;
+  const copied = new Set<TableName>();
+  const touched = new Map<string, MapRecord | null>();
+
+  const tableFor = (id: string): Map<string, MapRecord> => {
+    const name = tableOfKind[idKind(id) as TableKind];
+    assert(name, `no table holds ${id}`);
+    if (!copied.has(name)) {
+      copied.add(name);
+      map = { ...map, [name]: new Map(start[name] as ReadonlyMap<string, MapRecord>) };
+    }
+    return map[name] as unknown as Map<string, MapRecord>;
+  };
+  const note = (id: string, before: MapRecord | undefined): void => {
+    if (!touched.has(id)) touched.set(id, before ?? null);
+  };
+
+  return {
+    get map() {
+      return map;
+    },
+    put(record) {
+      if (record.id === 'details:map') {
+        note(record.id, map.details);
+        map = { ...map, details: record };
+        return;
+      }
+      const table = tableFor(record.id);
+      note(record.id, table.get(record.id));
+      table.set(record.id, record);
+    },
+    drop(id) {
+      const table = tableFor(id);
+      const before = table.get(id);
+      assert(before, `${id} is not there to drop`);
+      note(id, before);
+      table.delete(id);
+    },
+    finish() {
+      const added: MapRecord[] = [];
+      const removed: MapRecord[] = [];
+      const changed: (readonly [MapRecord, MapRecord])[] = [];
+      for (const [id, before] of touched) {
+        const after = id === 'details:map' ? map.details : recordOf(map, id);
+        if (after && after !== before) {
+          const problem = recordProblem(map, before, after);
+          if (problem) return fail(problem);
+        }
+        if (before && after) {
+          if (before !== after) changed.push([before, after]);
+        } else if (after) added.push(after);
+        else if (before) removed.push(before);
+      }
+      return ok(patchOf({ added, removed, changed }));
+    },
+  };
+}
+
+/**
+ * The record an id names, whatever its kind; null where there is none.
+ * @example
+ * recordOf(sample.map, 'panel:seat') === sample.seat // => true
+ */
+export function recordOf(map: MapDocument, id: string): MapRecord | null {
+  if (id === map.details.id) return map.details;
+  const name = (tableOfKind as Partial<Record<IdKind, TableName>>)[idKind(id)];
+  if (!name) return null;
+  return (map[name] as ReadonlyMap<string, MapRecord>).get(id) ?? null;
+}
