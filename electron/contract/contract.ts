@@ -9,6 +9,7 @@ const none = z.strictObject({});
 const mapId = idSchema('map');
 const jobId = idSchema('job');
 const revision = z.number().int().min(0);
+const pictureTypeSchema = z.enum(['image/jpeg', 'image/png', 'image/webp']);
 const time = z.iso.datetime({ offset: true });
 
 /** One line of the map list: enough to draw its small picture without opening it. */
@@ -158,6 +159,16 @@ export const contract = {
   'file.handOut': request(
     z.union([z.strictObject({ mapId }), z.strictObject({ jobId })]),
     z.strictObject({ fileName: z.string(), text: z.string() }),
+  ),
+
+  /** Keeps the bytes of an underlay or photo, named by their SHA-256; the kind is told from the bytes. */
+  'picture.keep': request(
+    z.strictObject({ base64: z.base64().max(40_000_000) }),
+    z.strictObject({ sha256: z.string(), mediaType: pictureTypeSchema }),
+  ),
+  'picture.read': request(
+    z.strictObject({ sha256: z.string().regex(/^[0-9a-f]{64}$/) }),
+    z.strictObject({ mediaType: pictureTypeSchema, base64: z.string() }),
   ),
 
   /** Per-machine state of a place (camera, open lists); never part of a document. */

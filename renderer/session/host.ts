@@ -46,7 +46,7 @@ const loopbackChannel =
  */
 function launchToken(): string {
   const given = location.hash.slice(1);
-  if (given !== '') {
+  if (given !== '' && !given.startsWith('/')) {
     sessionStorage.setItem(tokenKey, given);
     history.replaceState(null, '', location.pathname + location.search);
   }

@@ -1,0 +1,52 @@
+import type { BodyStyle, DriveSide } from '#core/map/kinds.ts';
+import { assert } from '#core/quantity/assert.ts';
+import type { MapId } from '#core/quantity/id.ts';
+import { type Connection, statement } from './connection.ts';
+import { readMap } from './map-store.ts';
+import { type SmallPicture, smallPicture } from './small-picture.ts';
+
+/** One line of the map list. */
+export interface MapLine {
+  readonly id: MapId;
+  readonly revision: number;
+  readonly name: string;
+  readonly bodyStyle: BodyStyle;
+  readonly driveSide: DriveSide;
+  readonly changedAt: string;
+  readonly jobCount: number;
+  readonly findCount: number;
+  readonly picture: SmallPicture;
+}
+
+type MapLineRow = Omit<MapLine, 'picture'> & { readonly picture: string | null };
+
+/**
+ * Every map, last changed first. A picture is drawn when the list is next asked for, not at each edit,
+ * and kept until the drawing changes.
+ */
+export function listMaps(connection: Connection): MapLine[] {
+  const rows = statement<MapLineRow>(
+    connection,
+    `SELECT map.id, map.revision, map.name, map.body_style AS bodyStyle, map.drive_side AS driveSide,
+       map.changed_at AS changedAt, map.picture,
+       count(job.id) AS jobCount, coalesce(sum(job.find_count), 0) AS findCount
+     FROM map LEFT JOIN job ON job.map_id = map.id
+     GROUP BY map.id ORDER BY map.changed_at DESC, map.id`,
+  ).all();
+  return rows.map((row) => ({
+    ...row,
+    picture: row.picture === null ? drawPicture(connection, row.id) : JSON.parse(row.picture),
+  }));
+}
+
+function drawPicture(connection: Connection, mapId: MapId): SmallPicture {
+  const map = readMap(connection, mapId);
+  assert(map, `${mapId} is in the list but not in the store`);
+  const picture = smallPicture(map);
+  statement(connection, 'UPDATE map SET picture = ? WHERE id = ? AND revision = ?').run(
+    JSON.stringify(picture),
+    mapId,
+    map.revision,
+  );
+  return picture;
+}

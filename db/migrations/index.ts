@@ -1,0 +1,10 @@
+import * as firstTables from './0001-first-tables.ts';
+
+/** One step forward. It sees only a bare connection, so that today's code can never bend an old step. */
+export interface MigrationStep {
+  readonly version: number;
+  up(connection: { exec(sql: string): unknown }): void;
+}
+
+/** Every step, oldest first; the file's number is the version it lifts a store to. */
+export const migrationSteps: readonly MigrationStep[] = [firstTables];

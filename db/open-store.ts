@@ -1,0 +1,43 @@
+import { mkdirSync } from 'node:fs';
+import { dirname } from 'node:path';
+import Database from 'better-sqlite3';
+import { fail, ok, type Result } from '#core/quantity/result.ts';
+import type { Connection } from './connection.ts';
+import { migrate } from './migrate.ts';
+import { storeProblem } from './store-problem.ts';
+
+/** How long a statement waits for another connection before it gives `store-busy`. */
+const busyMs = 2_000;
+
+/**
+ * Opens the store in a file, made when missing, checked and lifted to the newest version. Every commit
+ * is on the disk when it returns (write-ahead log with full synchronisation). Problems: `store-damaged`,
+ * `store-newer`, `store-read-only`, `store-full`, `store-busy`.
+ */
+export function openStore(file: string): Result<Connection> {
+  let connection: Connection | undefined;
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    connection = new Database(file);
+    const refused = prepare(connection, file);
+    if (refused.ok) return ok(connection);
+    connection.close();
+    return refused;
+  } catch (error) {
+    connection?.close();
+    const problem = storeProblem(error);
+    if (!problem) throw error;
+    return fail(problem);
+  }
+}
+
+function prepare(connection: Connection, file: string): Result<number> {
+  connection.pragma(`busy_timeout = ${busyMs}`);
+  connection.pragma('trusted_schema = OFF');
+  const check = connection.pragma('quick_check(1)', { simple: true }) as string;
+  if (check !== 'ok') return fail({ code: 'store-damaged', detail: check });
+  connection.pragma('journal_mode = WAL');
+  connection.pragma('synchronous = FULL');
+  connection.pragma('foreign_keys = ON');
+  return migrate(connection, file);
+}

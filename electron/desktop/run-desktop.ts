@@ -1,0 +1,89 @@
+import { join } from 'node:path';
+import {
+  app,
+  BrowserWindow,
+  dialog,
+  type IpcMainInvokeEvent,
+  ipcMain,
+  Menu,
+  protocol,
+  session,
+} from 'electron';
+import { fail } from '#core/quantity/result.ts';
+import type { WireReply } from '../contract/client.ts';
+import { type House, openHouse } from '../open-house.ts';
+import { startTrouble } from '../start-trouble.ts';
+import { closeSession, keepOnPage } from './close-doors.ts';
+import { isPageAddress, pageAddress, pageScheme } from './page-address.ts';
+import { requestChannel } from './request-channel.ts';
+import { servePage } from './serve-page.ts';
+import { startRefusedCode } from './start-refused-code.ts';
+import { windowOptions } from './window-options.ts';
+
+/** Where the desktop host finds what it needs. */
+export interface DesktopFolders {
+  readonly data: string;
+  readonly page: string;
+  readonly samples: string;
+  readonly preload: string;
+}
+
+/** Runs the desktop host: one process, one window, one store. */
+export async function runDesktop(folders: DesktopFolders): Promise<void> {
+  // What the window itself keeps (caches, its own lock) stays with the data it belongs to.
+  app.setPath('userData', join(folders.data, 'window'));
+  if (!app.requestSingleInstanceLock()) return app.quit();
+  app.enableSandbox();
+  protocol.registerSchemesAsPrivileged([
+    { scheme: pageScheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+  ]);
+  await app.whenReady();
+
+  const house = openHouse(folders.data, folders.samples);
+  if (!house.ok) {
+    const trouble = startTrouble(house.problem, folders.data);
+    console.error(trouble);
+    dialog.showErrorBox('Undertrim', trouble);
+    return app.exit(startRefusedCode);
+  }
+  closeSession(session.defaultSession);
+  protocol.handle(pageScheme, (request) => servePage(folders.page, request.url));
+  Menu.setApplicationMenu(process.platform === 'darwin' ? editingMenu() : null);
+  openOnlyWindow(folders, house.value);
+  app.on('window-all-closed', () => app.quit());
+  app.on('will-quit', () => house.value.close());
+}
+
+function openOnlyWindow(folders: DesktopFolders, house: House): void {
+  const window = new BrowserWindow(windowOptions(folders.preload));
+  keepOnPage(window.webContents);
+  ipcMain.handle(
+    requestChannel,
+    (event, name: unknown, input: unknown): WireReply =>
+      isFromPage(event, window)
+        ? house.answer(name, input)
+        : fail({ code: 'unknown-request', name: 'from outside the page' }),
+  );
+  window.once('ready-to-show', () => window.show());
+  app.on('second-instance', () => {
+    if (window.isMinimized()) window.restore();
+    window.focus();
+  });
+  void window.loadURL(pageAddress);
+}
+
+/** Whether a message comes from the top frame of our window while it shows our page. */
+function isFromPage(event: IpcMainInvokeEvent, window: BrowserWindow): boolean {
+  const frame = event.senderFrame;
+  return frame !== null && frame === window.webContents.mainFrame && isPageAddress(frame.url);
+}
+
+/** macOS takes copy and paste from the menu. Undo is left out: it is the page's own. */
+function editingMenu(): Menu {
+  const edit = ['cut', 'copy', 'paste', 'selectAll'] as const;
+  return Menu.buildFromTemplate([
+    { role: 'appMenu' },
+    { label: 'Edit', submenu: edit.map((role) => ({ role })) },
+    { role: 'windowMenu' },
+  ]);
+}

@@ -1,0 +1,59 @@
+import { type MapExchange, mapExchangeSchema, mapToExchange } from '#core/map/exchange.ts';
+import { emptyMap } from '#core/map/map-document.ts';
+import { newId } from '#core/quantity/id.ts';
+import { fail, ok, type Result } from '#core/quantity/result.ts';
+import { commitTransaction, readHistory, readMapAt } from '#db/map-history-store.ts';
+import { readPinnedMap } from '#db/map-snapshot-store.ts';
+import { addMap, readMap, removeMap } from '#db/map-store.ts';
+import type { Handlers } from '../contract/handlers.ts';
+import type { HostMeans } from './host-means.ts';
+
+type MapHandlers = Pick<Handlers, 'map.create' | 'map.open' | 'map.commit' | 'map.copy' | 'map.remove'>;
+
+/** The requests about vehicle maps. */
+export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers {
+  return {
+    'map.create': ({ name, bodyStyle, driveSide }) => {
+      const map = mapToExchange(emptyMap(newId('map', chance), name, bodyStyle, driveSide));
+      return withMapId(addMap(connection, map, now()));
+    },
+
+    'map.open': ({ mapId, revision }) => {
+      if (revision === undefined) {
+        const map = readMap(connection, mapId);
+        if (!map) return fail({ code: 'not-found', thing: mapId });
+        return ok({ map, history: readHistory(connection, mapId) });
+      }
+      const pinned = readPinnedMap(connection, mapId, revision);
+      const map: Result<MapExchange> = pinned ? ok(pinned) : readMapAt(connection, mapId, revision);
+      return map.ok ? ok({ map: map.value, history: { done: [], undone: [] } }) : map;
+    },
+
+    'map.commit': ({ mapId, expectedRevision, transaction }) => {
+      const kept = commitTransaction(connection, mapId, expectedRevision, transaction, now());
+      return kept.ok ? ok({ revision: kept.value }) : kept;
+    },
+
+    'map.copy': ({ mapId, name, mirrored }) => {
+      const map = readMap(connection, mapId);
+      if (!map) return fail({ code: 'not-found', thing: mapId });
+      if (mirrored) return fail({ code: 'bad-value', field: 'mirrored', value: 'true', allowed: 'false' });
+      const source = map;
+      const copy = mapExchangeSchema.parse({
+        ...source,
+        id: newId('map', chance),
+        revision: 0,
+        details: { ...source.details, name },
+      });
+      return withMapId(addMap(connection, copy, now()));
+    },
+
+    'map.remove': ({ mapId }) => {
+      const removed = removeMap(connection, mapId);
+      return removed.ok ? ok({}) : removed;
+    },
+  };
+}
+
+const withMapId = <T>(result: Result<T>): Result<{ mapId: T }> =>
+  result.ok ? ok({ mapId: result.value }) : result;

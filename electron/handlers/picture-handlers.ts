@@ -1,0 +1,26 @@
+import { fail, ok } from '#core/quantity/result.ts';
+import { keepPicture, readPicture } from '#db/picture-store.ts';
+import type { Handlers } from '../contract/handlers.ts';
+import type { HostMeans } from './host-means.ts';
+import { pictureTypeOf } from './picture-type.ts';
+
+/** The requests about the bytes of underlays and photos. */
+export function pictureHandlers({ connection }: HostMeans): Pick<Handlers, 'picture.keep' | 'picture.read'> {
+  return {
+    'picture.keep': ({ base64 }) => {
+      const bytes = Buffer.from(base64, 'base64');
+      const mediaType = pictureTypeOf(bytes);
+      if (!mediaType) {
+        return fail({ code: 'wrong-format', expected: 'image/jpeg, image/png, image/webp', found: '' });
+      }
+      return ok({ sha256: keepPicture(connection, mediaType, bytes), mediaType });
+    },
+    'picture.read': ({ sha256 }) => {
+      const kept = readPicture(connection, sha256);
+      if (!kept) return fail({ code: 'not-found', thing: sha256 });
+      const mediaType = pictureTypeOf(kept.bytes);
+      if (!mediaType) return fail({ code: 'store-damaged', detail: sha256 });
+      return ok({ mediaType, base64: kept.bytes.toString('base64') });
+    },
+  };
+}
