@@ -14,10 +14,14 @@ export interface HazardField {
   readonly causes: readonly HazardCause[];
 }
 
-/** One cause's part of the hazard: density per mm in each cell (zero away from the cause). */
+/**
+ * One cause's part of the hazard: density per mm of wire in the cells it reaches. `perMm[i]` belongs to
+ * cell `firstCell + i`; everywhere else the cause adds nothing.
+ */
 export interface HazardCause {
   readonly cause: CauseKind;
   readonly thing: string | null;
   readonly figures: CauseFigures;
+  readonly firstCell: number;
   readonly perMm: Float64Array;
 }

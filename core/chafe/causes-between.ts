@@ -1,0 +1,57 @@
+import { compareText } from '../quantity/compare-text.ts';
+import type { CauseShare } from './cause.ts';
+import type { HazardCause, HazardField } from './hazard-field.ts';
+
+/** A cause that makes less than this of a stretch's hazard is not worth a word. */
+const leastShare = 1e-4;
+
+/**
+ * Each cause's share of the hazard between two stations of a circuit, largest first, ties by name. The same
+ * cause on the same thing is one entry, with the figures of its larger part. Shares sum to one but for what
+ * is too small to list. O(cells in the stretch x causes).
+ * @example
+ * causesBetween(hazardAlong(sample.map, sample.line), 700, 800)[0].thing // => 'rub-spot:edge'
+ */
+export function causesBetween(field: HazardField, fromMm: number, toMm: number): readonly CauseShare[] {
+  const merged = new Map<string, { cause: HazardCause; largest: number; mass: number }>();
+  let total = 0;
+  for (const cause of field.causes) {
+    const mass = massBetween(field.cellEdgesMm, cause, fromMm, toMm);
+    if (mass <= 0) continue;
+    total += mass;
+    const key = `${cause.cause} ${cause.thing}`;
+    const held = merged.get(key);
+    if (!held) merged.set(key, { cause, largest: mass, mass });
+    else {
+      held.mass += mass;
+      if (mass > held.largest) {
+        held.largest = mass;
+        held.cause = cause;
+      }
+    }
+  }
+  return [...merged.values()]
+    .map(({ cause: { cause, thing, figures }, mass }) => ({ cause, thing, share: mass / total, figures }))
+    .filter(({ share }) => share >= leastShare)
+    .sort((a, b) => b.share - a.share || compareText(`${a.cause} ${a.thing}`, `${b.cause} ${b.thing}`));
+}
+
+/**
+ * Hazard of one cause between two stations, per hour.
+ * @example
+ * massBetween(new Float64Array([0, 10, 20]), { firstCell: 1, perMm: new Float64Array([2]) }, 5, 15) // => 10
+ */
+export function massBetween(
+  edgesMm: Float64Array,
+  cause: Pick<HazardCause, 'firstCell' | 'perMm'>,
+  fromMm: number,
+  toMm: number,
+): number {
+  let mass = 0;
+  for (let i = 0; i < cause.perMm.length; i++) {
+    const from = Math.max(fromMm, edgesMm[cause.firstCell + i] as number);
+    const to = Math.min(toMm, edgesMm[cause.firstCell + i + 1] as number);
+    if (to > from) mass += (to - from) * (cause.perMm[i] as number);
+  }
+  return mass;
+}

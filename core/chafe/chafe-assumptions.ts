@@ -1,0 +1,116 @@
+import type { Covering, FaultClass, RubSpotKind } from '../map/kinds.ts';
+import { baseRates, jointRate } from './base-rates.ts';
+import type { CauseKind } from './cause.ts';
+import { type ClassSplit, classSplit, type Mechanism } from './class-split.ts';
+import { edgeSeverity, severityFactor, surfaceSeverity } from './edge-severity.ts';
+import { type Protection, protectionTable } from './protection.ts';
+import type { Support } from './span-mechanics.ts';
+
+/** How a loom is driven: what the road does to the body and the body to a span. */
+export interface Ride {
+  readonly support: Support;
+  /** Service acceleration over the ISO 16750-3 test profile. */
+  readonly serviceLevel: number;
+  /** Amplification at resonance. */
+  readonly quality: number;
+  /** Modal participation factor of a beam. */
+  readonly participation: number;
+}
+
+/**
+ * Every figure of judgement in the chafe model. Where no source is named it is common practice, no source.
+ * Pass a changed copy to any function of this folder to draw sensitivities or to add what past jobs taught.
+ */
+export interface ChafeAssumptions {
+  readonly ride: Ride;
+  /** Share of the mid-span motion that is left at a clip. */
+  readonly motionAtClip: number;
+  /** No span moves farther than this share of its length, one sigma. */
+  readonly motionCap: number;
+  /** One-sigma doubt of a clearance that was given or drawn with heights, and of one from plan alone. */
+  readonly clearanceSigmaMm: number;
+  readonly planClearanceSigmaMm: number;
+  /** One-sigma doubt of where a drawn spot lies along the loom. */
+  readonly placeSigmaMm: number;
+  /** Spots farther than this from the loom's centre line are left out. */
+  readonly reachMm: number;
+  /** Sideways force of a loom marked as drawn tight, N. */
+  readonly tightForceN: number;
+  readonly edgeSeverity: Readonly<Record<RubSpotKind, number>>;
+  readonly severityFactor: Readonly<Record<1 | 2 | 3, number>>;
+  readonly surfaceSeverity: Readonly<Record<keyof typeof surfaceSeverity, number>>;
+  readonly protection: Readonly<Record<Covering, Protection>>;
+  /** A covering is not counted this near to where it stops. */
+  readonly coverEndMm: number;
+  readonly baseRates: Readonly<Record<keyof typeof baseRates, number>>;
+  readonly jointRate: typeof jointRate;
+  readonly classSplit: Readonly<Record<Mechanism, Readonly<Record<FaultClass, number>>>>;
+  /** Wear factors of a hot and of a wet run. */
+  readonly hotFactor: number;
+  readonly wetFactor: number;
+  readonly foot: {
+    readonly stepsPerHour: number;
+    readonly pressureMPa: number;
+    readonly lengthMm: number;
+    readonly slideMm: number;
+  };
+  readonly seat: Slide & { readonly gapMm: number };
+  readonly moving: Slide;
+  /** Bends of a hinge run an hour, and their radius when nothing tighter is drawn. */
+  readonly flex: { readonly cyclesPerHour: number; readonly radiusMm: number };
+  /** Gap round a loom in a grommeted hole, and the length of loom that can touch there. */
+  readonly hole: { readonly gapMm: number; readonly lengthMm: number };
+  readonly clipLengthMm: number;
+  /** Where a cornered bend is rounded, no leg counts for more than this. */
+  readonly bendLegMm: number;
+  /** Share of the whole that is spread evenly for what nobody mapped. */
+  readonly evenShare: number;
+  /** What past jobs taught, as factors on a cause, a kind of spot or one spot. Absent means 1. */
+  readonly causeFactor: Readonly<Partial<Record<CauseKind, number>>>;
+  readonly rubSpotKindFactor: Readonly<Partial<Record<RubSpotKind, number>>>;
+  readonly rubSpotFactor: ReadonlyMap<string, number>;
+}
+
+/** Sliding contact: cycles an hour, travel one way, and the force that presses. */
+export interface Slide {
+  readonly cyclesPerHour: number;
+  readonly travelMm: number;
+  readonly forceN: number;
+}
+
+export const defaultAssumptions: ChafeAssumptions = {
+  ride: {
+    support: 'fixed-pinned', // a plastic clip: common practice, no source
+    serviceLevel: 0.2, // common practice, no source; 8 h of test for 5,000 h of driving at exponent 4
+    quality: 5, // common practice, no source; a taped loom, range 3 to 12
+    participation: 1.32, // beam handbooks, from memory
+  },
+  motionAtClip: 0.3,
+  motionCap: 0.05,
+  clearanceSigmaMm: 4,
+  planClearanceSigmaMm: 6,
+  placeSigmaMm: 25,
+  reachMm: 200,
+  tightForceN: 2,
+  edgeSeverity,
+  severityFactor,
+  surfaceSeverity,
+  protection: protectionTable,
+  coverEndMm: 30,
+  baseRates,
+  jointRate,
+  classSplit: classSplit satisfies Readonly<Record<Mechanism, ClassSplit>>,
+  hotFactor: 1.5,
+  wetFactor: 1.3,
+  foot: { stepsPerHour: 20, pressureMPa: 0.15, lengthMm: 20, slideMm: 0.2 },
+  seat: { cyclesPerHour: 0.1, travelMm: 20, forceN: 3, gapMm: 8 },
+  moving: { cyclesPerHour: 5, travelMm: 10, forceN: 1 },
+  flex: { cyclesPerHour: 5, radiusMm: 25 },
+  hole: { gapMm: 1, lengthMm: 20 },
+  clipLengthMm: 10,
+  bendLegMm: 60,
+  evenShare: 0.05,
+  causeFactor: {},
+  rubSpotKindFactor: {},
+  rubSpotFactor: new Map(),
+};

@@ -1,0 +1,156 @@
+import type { CircuitLine, CircuitSpan } from '../circuit/circuit-line.ts';
+import { type FaultClass, faultClasses } from '../map/kinds.ts';
+import type { MapDocument } from '../map/map-document.ts';
+import { assert } from '../quantity/assert.ts';
+import { type ChafeAssumptions, defaultAssumptions } from './chafe-assumptions.ts';
+import type { Mechanism } from './class-split.ts';
+import type { HazardCause, HazardField } from './hazard-field.ts';
+import { jointHazard } from './joint-hazard.ts';
+import type { MechanismHazard } from './mechanism-hazard.ts';
+import { type SegmentHazard, segmentHazard } from './segment-hazard.ts';
+
+/** A span of the circuit with its run's hazard and the first of its cells. */
+interface LaidSpan {
+  readonly span: CircuitSpan;
+  readonly hazard: SegmentHazard;
+  readonly firstCell: number;
+}
+
+/**
+ * Relative hazard along a traced circuit for the circuit's own wire: every run's hazard turned the way the
+ * circuit goes and set per mm of wire, joints in the cells beside their node, and an even floor for what
+ * nobody mapped. O(cells x causes near).
+ * @example
+ * hazardAlong(sample.map, sample.line).cellEdgesMm.length // => 151
+ */
+export function hazardAlong(
+  map: MapDocument,
+  line: CircuitLine,
+  assumptions: ChafeAssumptions = defaultAssumptions,
+): HazardField {
+  const laid: LaidSpan[] = [];
+  let cellCount = 0;
+  for (const span of line.spans) {
+    const hazard = segmentHazard(map, span.segment, assumptions, line.circuit);
+    assert(hazard, 'a circuit laid straight has shaped runs');
+    laid.push({ span, hazard, firstCell: cellCount });
+    cellCount += hazard.cellCount;
+  }
+  const field = new FieldUnderWay(edgesOf(laid, cellCount), assumptions);
+  for (const each of laid)
+    for (const cause of each.hazard.causes) field.add(cause.mechanism, turned(each, cause));
+  addJoints(map, line, laid, assumptions, field);
+  field.add('unknown', evenFloor(field, assumptions));
+  return field.finished();
+}
+
+function edgesOf(laid: readonly LaidSpan[], cellCount: number): Float64Array {
+  const edges = new Float64Array(cellCount + 1);
+  for (const { span, hazard, firstCell } of laid) {
+    const cellMm = (span.toMm - span.fromMm) / hazard.cellCount;
+    for (let i = 0; i < hazard.cellCount; i++) edges[firstCell + i] = span.fromMm + i * cellMm;
+    edges[firstCell + hazard.cellCount] = span.toMm;
+  }
+  return edges;
+}
+
+function turned({ span, hazard, firstCell }: LaidSpan, cause: MechanismHazard): HazardCause {
+  const drawnPerWire = hazard.lengthMm / (span.toMm - span.fromMm);
+  const perMm = cause.perMm.map((density) => density * drawnPerWire);
+  if (span.reversed) perMm.reverse();
+  const first = span.reversed ? hazard.cellCount - cause.firstCell - perMm.length : cause.firstCell;
+  return {
+    cause: cause.cause,
+    thing: cause.thing,
+    figures: cause.figures,
+    firstCell: firstCell + first,
+    perMm,
+  };
+}
+
+function addJoints(
+  map: MapDocument,
+  line: CircuitLine,
+  laid: readonly LaidSpan[],
+  assumptions: ChafeAssumptions,
+  field: FieldUnderWay,
+): void {
+  line.nodes.forEach(({ nodeId }, i) => {
+    const node = map.nodes.get(nodeId);
+    const rate = node ? jointHazard(map, node, assumptions) : 0;
+    if (rate === 0) return;
+    const before = laid[i - 1];
+    const after = laid[i];
+    const cells = [
+      ...(before ? [before.firstCell + before.hazard.cellCount - 1] : []),
+      ...(after ? [after.firstCell] : []),
+    ];
+    const perMm = cells.map((cell) => rate / cells.length / field.cellMm(cell));
+    field.add('joint', {
+      cause: 'joint',
+      thing: nodeId,
+      figures: {},
+      firstCell: cells[0] as number,
+      perMm: new Float64Array(perMm),
+    });
+  });
+}
+
+function evenFloor(field: FieldUnderWay, { evenShare, causeFactor }: ChafeAssumptions): HazardCause {
+  const even = ((evenShare / (1 - evenShare)) * field.mass) / field.lengthMm;
+  return {
+    cause: 'anywhere',
+    thing: null,
+    figures: {},
+    firstCell: 0,
+    perMm: new Float64Array(field.cellCount).fill(even * (causeFactor.anywhere ?? 1)),
+  };
+}
+
+/** The field while causes are still being added to it. */
+class FieldUnderWay {
+  readonly #edgesMm: Float64Array;
+  readonly #assumptions: ChafeAssumptions;
+  readonly #byClass: Record<FaultClass, Float64Array>;
+  readonly #causes: HazardCause[] = [];
+  mass = 0;
+
+  constructor(edgesMm: Float64Array, assumptions: ChafeAssumptions) {
+    this.#edgesMm = edgesMm;
+    this.#assumptions = assumptions;
+    const entries = faultClasses.map((kind) => [kind, new Float64Array(edgesMm.length - 1)]);
+    this.#byClass = Object.fromEntries(entries) as Record<FaultClass, Float64Array>;
+  }
+
+  get cellCount(): number {
+    return this.#edgesMm.length - 1;
+  }
+
+  get lengthMm(): number {
+    return this.#edgesMm[this.cellCount] as number;
+  }
+
+  cellMm(cell: number): number {
+    return (this.#edgesMm[cell + 1] as number) - (this.#edgesMm[cell] as number);
+  }
+
+  add(mechanism: Mechanism, cause: HazardCause): void {
+    const split = this.#assumptions.classSplit[mechanism];
+    for (const kind of faultClasses) {
+      const share = split[kind];
+      const density = this.#byClass[kind];
+      for (let i = 0; i < cause.perMm.length; i++) {
+        const cell = cause.firstCell + i;
+        density[cell] = (density[cell] as number) + share * (cause.perMm[i] as number);
+      }
+    }
+    for (let i = 0; i < cause.perMm.length; i++) {
+      this.mass += (cause.perMm[i] as number) * this.cellMm(cause.firstCell + i);
+    }
+    this.#causes.push(cause);
+  }
+
+  finished(): HazardField {
+    return { cellEdgesMm: this.#edgesMm, byClass: this.#byClass, causes: this.#causes };
+  }
+}

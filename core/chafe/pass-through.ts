@@ -1,0 +1,36 @@
+import type { MapNode } from '../map/records.ts';
+import type { MechanismHazard } from './mechanism-hazard.ts';
+import { cellAt, placeMass } from './place-mass.ts';
+import { rubWork } from './rub-work.ts';
+import { causeFactor, type RunContext, type Span, spanFigures } from './run-context.ts';
+
+/**
+ * Where a run ends at a grommet it passes a raw hole that the grommet covers; what the grommet leaves of
+ * the edge works on the last bit of loom. A hole without its grommet is drawn as a raw edge.
+ * @example
+ * passThroughHazards(runContext(sample.map, sample.segment, defaultAssumptions)) // => []
+ */
+export function passThroughHazards(run: RunContext): readonly MechanismHazard[] {
+  const { from, to, line } = run.shape;
+  const first = run.spans[0];
+  const last = run.spans[run.spans.length - 1];
+  return [...(first ? atEnd(run, from, 0, first) : []), ...(last ? atEnd(run, to, line.lengthMm, last) : [])];
+}
+
+function atEnd(run: RunContext, node: MapNode, stationMm: number, span: Span): MechanismHazard[] {
+  if (node.kind !== 'grommet') return [];
+  const { baseRates, surfaceSeverity, motionAtClip, clearanceSigmaMm, hole } = run.assumptions;
+  const edge = surfaceSeverity.hole * surfaceSeverity.grommetFactor;
+  const factor = baseRates.vibration * 3600 * edge * (hole.lengthMm / 2) * causeFactor(run, 'pass-through');
+  const meeting = { clearanceMm: hole.gapMm, shape: motionAtClip, tauMm: clearanceSigmaMm, forceN: 0 };
+  const mass = factor * rubWork(span.drive, meeting) * (run.wear[cellAt(run, stationMm)] as number);
+  return [
+    {
+      cause: 'pass-through',
+      mechanism: 'vibration',
+      thing: node.id,
+      figures: { ...spanFigures(run, (span.fromMm + span.toMm) / 2), clearanceMm: hole.gapMm },
+      ...placeMass(run, stationMm, mass),
+    },
+  ];
+}

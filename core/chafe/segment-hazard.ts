@@ -1,0 +1,75 @@
+import type { MapDocument } from '../map/map-document.ts';
+import type { Segment } from '../map/records.ts';
+import type { Wire } from '../wire/wire-shape.ts';
+import { bareBodyHazards } from './bare-body.ts';
+import { type ChafeAssumptions, defaultAssumptions } from './chafe-assumptions.ts';
+import { clipEdgeHazards } from './clip-edges.ts';
+import { footLoadHazards } from './foot-load.ts';
+import { hingeFlexHazards } from './hinge-flex.ts';
+import type { MechanismHazard } from './mechanism-hazard.ts';
+import { passThroughHazards } from './pass-through.ts';
+import { rubSpotHazards } from './rub-spots.ts';
+import { type RunContext, runContext } from './run-context.ts';
+import { seatSlideHazards } from './seat-slide.ts';
+import { tightBendHazards } from './tight-bends.ts';
+import { wetHazards } from './wet.ts';
+
+/** Hazard of one run, whoever's circuit it carries. Joints and the even floor belong to a circuit. */
+export interface SegmentHazard {
+  readonly lengthMm: number;
+  /** Equal cells from the run's `fromNodeId` end. */
+  readonly cellCount: number;
+  readonly cellMm: number;
+  readonly causes: readonly MechanismHazard[];
+  /** All causes together, per hour and mm of drawn loom, in each cell. */
+  readonly perMm: Float64Array;
+}
+
+const everyMechanism: readonly ((run: RunContext) => readonly MechanismHazard[])[] = [
+  bareBodyHazards,
+  rubSpotHazards,
+  clipEdgeHazards,
+  passThroughHazards,
+  tightBendHazards,
+  hingeFlexHazards,
+  seatSlideHazards,
+  footLoadHazards,
+  wetHazards,
+];
+
+/**
+ * Hazard along one run; null for one half drawn. Depends on the run, its nodes, how its neighbours hold and
+ * cover it, its bundle and the spots near. Ask "what if" by passing a changed run under the same id. `wire`
+ * is the wire under search, else the weakest traced through. O(cells x causes near).
+ * @example
+ * segmentHazard(sample.map, sample.middle).cellCount // => 50
+ */
+export function segmentHazard(
+  map: MapDocument,
+  segment: Segment,
+  assumptions: ChafeAssumptions = defaultAssumptions,
+  wire: Wire | null = null,
+): SegmentHazard | null {
+  const run = runContext(map, segment, assumptions, wire);
+  if (!run) return null;
+  const causes = everyMechanism.flatMap((hazards) => hazards(run));
+  const perMm = new Float64Array(run.cellCount);
+  for (const cause of causes) {
+    for (let i = 0; i < cause.perMm.length; i++) {
+      const cell = cause.firstCell + i;
+      perMm[cell] = (perMm[cell] as number) + (cause.perMm[i] as number);
+    }
+  }
+  return { lengthMm: run.shape.line.lengthMm, cellCount: run.cellCount, cellMm: run.cellMm, causes, perMm };
+}
+
+/**
+ * Hazard of a whole run per hour, the figure a "what if" compares.
+ * @example
+ * wholeHazard(segmentHazard(sample.map, sample.middle)) > wholeHazard(segmentHazard(sample.map, { ...sample.middle, covering: 'braided-sleeve' })) // => true
+ */
+export function wholeHazard(hazard: SegmentHazard): number {
+  let sum = 0;
+  for (const density of hazard.perMm) sum += density;
+  return sum * hazard.cellMm;
+}

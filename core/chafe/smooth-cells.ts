@@ -1,0 +1,58 @@
+/** Weights of a bell of a given width over cells, middle first, the two-sided sum being one. */
+export type CellBell = Float64Array;
+
+/** Cells this many sigmas off get nothing. */
+const farthestSigmas = 3;
+
+/**
+ * A bell of one sigma over cells of one width: weight of the middle cell, then of each cell to one side.
+ * @example
+ * cellBell(10, 25).length // => 9
+ */
+export function cellBell(cellMm: number, sigmaMm: number): CellBell {
+  const sides = Math.ceil((farthestSigmas * sigmaMm) / cellMm);
+  const bell = new Float64Array(sides + 1);
+  let sum = 0;
+  for (let k = 0; k <= sides; k++) {
+    bell[k] = Math.exp(-0.5 * ((k * cellMm) / sigmaMm) ** 2);
+    sum += (k === 0 ? 1 : 2) * (bell[k] as number);
+  }
+  for (let k = 0; k <= sides; k++) bell[k] = (bell[k] as number) / sum;
+  return bell;
+}
+
+/** Density in a window of a run's cells. */
+export interface CellWindow {
+  readonly firstCell: number;
+  readonly perMm: Float64Array;
+}
+
+/**
+ * Spreads a window of densities by a bell and folds what would leave the run back into it, so that the sum
+ * stays the same. O(window x bell).
+ * @example
+ * smoothCells({ firstCell: 0, perMm: new Float64Array([1]) }, cellBell(10, 25), 2).perMm[0] // => 0.500276
+ */
+export function smoothCells(window: CellWindow, bell: CellBell, cellCount: number): CellWindow {
+  const sides = bell.length - 1;
+  const first = Math.max(0, window.firstCell - sides);
+  const last = Math.min(cellCount - 1, window.firstCell + window.perMm.length - 1 + sides);
+  const perMm = new Float64Array(last - first + 1);
+  for (let i = 0; i < window.perMm.length; i++) {
+    const density = window.perMm[i] as number;
+    if (density === 0) continue;
+    const at = window.firstCell + i;
+    for (let k = -sides; k <= sides; k++) {
+      const cell = folded(at + k, cellCount) - first;
+      perMm[cell] = (perMm[cell] as number) + density * (bell[k < 0 ? -k : k] as number);
+    }
+  }
+  return { firstCell: first, perMm };
+}
+
+function folded(cell: number, cellCount: number): number {
+  if (cell >= 0 && cell < cellCount) return cell;
+  const round = 2 * cellCount;
+  const wrapped = ((cell % round) + round) % round;
+  return wrapped < cellCount ? wrapped : round - 1 - wrapped;
+}

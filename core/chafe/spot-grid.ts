@@ -1,0 +1,59 @@
+import { type Bounds, boundsMeet, boundsOf } from '../geometry/bounds.ts';
+import type { MapDocument } from '../map/map-document.ts';
+import type { RubSpot } from '../map/records.ts';
+
+/** Mapped spots by squares of the plan, so that a run finds its own in constant time. */
+export interface SpotGrid {
+  readonly near: (bounds: Bounds) => readonly RubSpot[];
+}
+
+const squareMm = 500;
+const none: readonly RubSpot[] = [];
+const known = new WeakMap<MapDocument['rubSpots'], SpotGrid>();
+
+/**
+ * Finds the spots whose rectangle meets a given one, in the map's order. Built once per table of spots.
+ * @example
+ * spotGrid(sample.map.rubSpots).near({ minXMm: 700, minYMm: 0, maxXMm: 800, maxYMm: 9 }).length // => 1
+ */
+export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
+  const before = known.get(spots);
+  if (before) return before;
+  const boxes: { readonly spot: RubSpot; readonly bounds: Bounds }[] = [];
+  const squares = new Map<string, number[]>();
+  for (const spot of spots.values()) {
+    const bounds = boundsOf(spot.points);
+    if (!bounds) continue;
+    for (const square of squaresOf(bounds)) {
+      const held = squares.get(square);
+      if (held) held.push(boxes.length);
+      else squares.set(square, [boxes.length]);
+    }
+    boxes.push({ spot, bounds });
+  }
+  const near = (bounds: Bounds): readonly RubSpot[] => {
+    let found: Set<number> | null = null;
+    for (const square of squaresOf(bounds)) {
+      for (const index of squares.get(square) ?? []) {
+        const box = boxes[index];
+        if (box && boundsMeet(box.bounds, bounds)) {
+          found ??= new Set();
+          found.add(index);
+        }
+      }
+    }
+    if (!found) return none;
+    return [...found].sort((a, b) => a - b).flatMap((index) => boxes[index]?.spot ?? []);
+  };
+  const grid = { near };
+  known.set(spots, grid);
+  return grid;
+}
+
+function* squaresOf(bounds: Bounds): Generator<string> {
+  const lastX = Math.floor(bounds.maxXMm / squareMm);
+  const lastY = Math.floor(bounds.maxYMm / squareMm);
+  for (let x = Math.floor(bounds.minXMm / squareMm); x <= lastX; x++) {
+    for (let y = Math.floor(bounds.minYMm / squareMm); y <= lastY; y++) yield `${x},${y}`;
+  }
+}
