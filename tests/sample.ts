@@ -168,12 +168,13 @@ const field: HazardField = {
     'high-resistance': perMm,
   },
   causes: [
-    { cause: 'anywhere', thing: null, figures: {}, perMm: new Float64Array(cells).fill(5) },
+    { cause: 'anywhere', thing: null, figures: {}, firstCell: 0, perMm: new Float64Array(cells).fill(5) },
     {
       cause: 'rub-spot',
       thing: 'rub-spot:edge',
       figures: { rubSpotKind: 'raw-edge' },
-      perMm: perMm.map((each) => 5 * (each - 1)),
+      firstCell: 70,
+      perMm: new Float64Array(10).fill(5),
     },
   ],
 };

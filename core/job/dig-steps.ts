@@ -1,0 +1,62 @@
+import { causesBetween } from '../chafe/causes-between.ts';
+import type { HazardField } from '../chafe/hazard-field.ts';
+import type { DigOpening } from '../dig/plan-dig.ts';
+import type { PlacedLook } from './dig-looks.ts';
+import type { DigStep, StretchProbability } from './ranking.ts';
+
+/**
+ * The plan as the user reads it: numbered openings with running minutes and running chance, what is
+ * then in view joined into pieces, and why each stands where it does.
+ * @example
+ * digSteps(sample.field, []) // => []
+ */
+export function digSteps(field: HazardField, openings: readonly DigOpening<PlacedLook>[]): DigStep[] {
+  const minutesInAll = openings.reduce((sum, opening) => sum + opening.minutes, 0);
+  const seenInAll = openings.reduce((sum, opening) => sum + opening.seen, 0);
+  let runningMinutes = 0;
+  let runningProbability = 0;
+  return openings.map((opening, i) => {
+    runningMinutes += opening.minutes;
+    runningProbability += opening.seen;
+    const looks = [...opening.looks].sort((a, b) => a.fromMm - b.fromMm || a.toMm - b.toMm);
+    const parts = joinLooks(looks);
+    const likeliest = parts.reduce<StretchProbability | null>(
+      (best, part) => (best && best.probability >= part.probability ? best : part),
+      null,
+    );
+    return {
+      rank: i + 1,
+      takeOff: opening.takeOff,
+      minutes: opening.minutes,
+      look: {
+        segmentIds: [...new Set(looks.map((look) => look.segmentId))],
+        fromMm: Math.min(...looks.map((look) => look.fromMm)),
+        toMm: Math.max(...looks.map((look) => look.toMm)),
+        parts,
+        nodeIds: looks.flatMap((look) => (look.nodeId ? [look.nodeId] : [])),
+      },
+      probability: opening.seen,
+      runningMinutes,
+      runningProbability,
+      reason: {
+        causes: likeliest ? causesBetween(field, likeliest.fromMm, likeliest.toMm) : [],
+        worthRatio: opening.seen / opening.minutes / (seenInAll / minutesInAll),
+        alreadyOpen: opening.takeOff.length === 0,
+        secondLook: opening.again,
+      },
+    };
+  });
+}
+
+/** Looks along the loom as pieces without inner borders; neighbours on one run are joined. */
+function joinLooks(looks: readonly PlacedLook[]): StretchProbability[] {
+  const parts: StretchProbability[] = [];
+  for (const { segmentId, fromMm, toMm, probability, nodeId } of looks) {
+    if (nodeId) continue;
+    const last = parts.at(-1);
+    if (last && last.segmentId === segmentId && last.toMm === fromMm) {
+      parts[parts.length - 1] = { ...last, toMm, probability: last.probability + probability };
+    } else parts.push({ segmentId, fromMm, toMm, probability });
+  }
+  return parts;
+}

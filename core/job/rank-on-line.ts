@@ -1,0 +1,73 @@
+import type { HazardField } from '../chafe/hazard-field.ts';
+import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { planDig } from '../dig/plan-dig.ts';
+import { cumulate } from '../locate/cumulative.ts';
+import { layHypotheses } from '../locate/hypotheses.ts';
+import { logPrior } from '../locate/prior.ts';
+import { weighEvidence } from '../locate/weigh-evidence.ts';
+import type { MapDocument } from '../map/map-document.ts';
+import { circuitComponents } from './circuit-components.ts';
+import { digLooks } from './dig-looks.ts';
+import { digSteps } from './dig-steps.ts';
+import { failureTypeFactors } from './failure-type-factors.ts';
+import type { Job } from './job-document.ts';
+import { jobEvidence } from './job-evidence.ts';
+import { faultsOfEntries } from './job-faults.ts';
+import { pathStretches } from './path-stretches.ts';
+import { rankWarnings } from './rank-warnings.ts';
+import type { Ranking } from './ranking.ts';
+import { panelsOff, standingEntries } from './standing-entries.ts';
+import { summarisePosterior } from './summarise-posterior.ts';
+
+export interface RankOptions {
+  /** Chance that damage on an opened stretch is noticed, 0 to 1. */
+  readonly lookQuality?: number;
+  /** States of work the exact order may visit before it settles for the best found. */
+  readonly stateLimit?: number;
+}
+
+/**
+ * The ranking of a circuit that is already laid straight with its hazard worked out; these two depend
+ * on the map alone, so a caller may keep them while only the job changes. Entries that speak of things
+ * the map does not have are left out and named in the warnings.
+ * @example
+ * rankOnLine(sample.map, sample.line, sample.field, sample.job).circuit.lengthMm // => 1500
+ */
+export function rankOnLine(
+  map: MapDocument,
+  line: CircuitLine,
+  field: HazardField,
+  job: Job,
+  options: RankOptions = {},
+): Ranking {
+  const standing = standingEntries(job);
+  const faults = faultsOfEntries(map, standing);
+  const entries = standing.filter((entry) => !faults.has(entry.id));
+  const components = circuitComponents(map, line);
+  const parts = components.map(({ part }) => part);
+  const hypotheses = layHypotheses(field.cellEdgesMm, parts);
+  const prior = logPrior(
+    hypotheses,
+    field,
+    components.map(({ weight }) => weight),
+    failureTypeFactors(job.failureType, line.circuit),
+  );
+  const { pieces, readingsUnused } = jobEvidence(map, line, job, entries);
+  const stretches = pathStretches(line);
+  const posterior = summarisePosterior(hypotheses, weighEvidence(hypotheses, prior, pieces), stretches);
+  const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
+  const looks = digLooks(map, stretches, posterior, curve, parts, options.lookQuality);
+  const order = planDig(looks, map.panels, panelsOff(entries), { stateLimit: options.stateLimit });
+  return {
+    circuit: { id: line.circuit.id, name: line.circuit.name, lengthMm: line.lengthMm },
+    posterior,
+    digPlan: digSteps(field, order.openings),
+    expectedMinutes: order.expectedMinutes,
+    lowerBoundMinutes: order.lowerBoundMinutes,
+    nextTests: [],
+    warnings: [
+      ...rankWarnings(map, line, readingsUnused),
+      ...[...faults].map(([entryId, problem]) => ({ code: 'entry-ignored' as const, entryId, problem })),
+    ],
+  };
+}
