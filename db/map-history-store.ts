@@ -11,7 +11,7 @@ import { writePatch } from './map-changes.ts';
 import { mapRevision, readMap } from './map-store.ts';
 import { packJson, unpackJson } from './packed-json.ts';
 
-/** Undo history: what is done and what was undone, each in the order it was first made. */
+/** Undo history as two stacks: undo takes the last that is done, redo the last that was undone. */
 export interface MapHistory {
   readonly done: Transaction[];
   readonly undone: Transaction[];
@@ -139,7 +139,7 @@ function samePatch(a: Patch, b: Patch): boolean {
   return isDeepStrictEqual(byId(a), byId(b));
 }
 
-/** The whole undo history of a map, oldest edit first in both lists. */
+/** The whole undo history of a map; what was undone first comes first, for it is redone last. */
 export function readHistory(connection: Connection, mapId: MapId): MapHistory {
   const rows = statement<EditRow>(
     connection,
@@ -147,7 +147,7 @@ export function readHistory(connection: Connection, mapId: MapId): MapHistory {
   ).all(mapId);
   const inState = (state: EditRow['state']): Transaction[] =>
     rows.filter((row) => row.state === state).map(transactionOf);
-  return { done: inState('done'), undone: inState('undone') };
+  return { done: inState('done'), undone: inState('undone').reverse() };
 }
 
 function transactionOf(row: EditRow): Transaction {

@@ -44,7 +44,10 @@ export const jobSummarySchema = z.strictObject({
 });
 export type JobSummary = z.infer<typeof jobSummarySchema>;
 
-/** A kept undo history: which transactions are done and which were undone, oldest first. */
+/**
+ * A kept undo history, as two stacks: the last of `done` is what undo takes back next, the last of
+ * `undone` is what redo brings back next.
+ */
 export const keptHistorySchema = z.strictObject({
   done: z.array(transactionSchema),
   undone: z.array(transactionSchema),
@@ -101,11 +104,16 @@ export const contract = {
     }),
     z.strictObject({ revision }),
   ),
+  /**
+   * A copy under a new id. Mirrored: for the other side of drive, with only `mirrorIds` (outlines, nodes,
+   * runs, panels, rub spots) turned about the centre line, or all of them when none are named.
+   */
   'map.copy': request(
     z.strictObject({
       mapId,
       name: z.string().min(1).max(120),
       mirrored: z.boolean(),
+      mirrorIds: z.array(z.string().max(100)).max(100_000).optional(),
     }),
     z.strictObject({ mapId }),
   ),

@@ -1,13 +1,14 @@
 import type { Job } from '#core/job/job-document.ts';
-import type { MapExchange } from '#core/map/exchange.ts';
+import { type MapExchange, mapFromExchange } from '#core/map/exchange.ts';
 import { type JobId, type MapId, newId } from '#core/quantity/id.ts';
-import { ok, type Result } from '#core/quantity/result.ts';
+import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { addJob, readJob } from '#db/job-store.ts';
 import { readMapAt } from '#db/map-history-store.ts';
 import { hasPinnedMap, readPinnedMap } from '#db/map-snapshot-store.ts';
 import { addMap, mapRevision } from '#db/map-store.ts';
 import type { ImportSummary } from '../contract/contract.ts';
 import type { HostMeans } from './host-means.ts';
+import { jobMisfit } from './job-misfit.ts';
 import { readDocument } from './read-document.ts';
 
 /** What bringing in a file did, or would do when nothing is stored. */
@@ -55,6 +56,8 @@ function bringInJob({ connection, now, chance }: HostMeans, job: Job, store: boo
   const pinned = readPinnedMap(connection, job.mapId, job.mapRevision);
   const map: Result<MapExchange> = pinned ? ok(pinned) : readMapAt(connection, job.mapId, job.mapRevision);
   if (!map.ok) return map;
+  const misfit = jobMisfit(mapFromExchange(map.value), job);
+  if (misfit) return fail(misfit);
   const alreadyHere = readJob(connection, job.id) !== null;
   const summary: ImportSummary = {
     kind: 'job',

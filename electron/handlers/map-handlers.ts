@@ -1,5 +1,7 @@
-import { type MapExchange, mapExchangeSchema, mapToExchange } from '#core/map/exchange.ts';
-import { emptyMap } from '#core/map/map-document.ts';
+import { copyMap } from '#core/map/copy-map.ts';
+import { type MapExchange, mapExchangeSchema, mapFromExchange, mapToExchange } from '#core/map/exchange.ts';
+import { emptyMap, type MapDocument, tableOfKind } from '#core/map/map-document.ts';
+import { mirrorMap } from '#core/map/mirror-map.ts';
 import { newId } from '#core/quantity/id.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { commitTransaction, readHistory, readMapAt } from '#db/map-history-store.ts';
@@ -34,17 +36,15 @@ export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers
       return kept.ok ? ok({ revision: kept.value }) : kept;
     },
 
-    'map.copy': ({ mapId, name, mirrored }) => {
-      const map = readMap(connection, mapId);
-      if (!map) return fail({ code: 'not-found', thing: mapId });
-      if (mirrored) return fail({ code: 'bad-value', field: 'mirrored', value: 'true', allowed: 'false' });
-      const source = map;
-      const copy = mapExchangeSchema.parse({
-        ...source,
-        id: newId('map', chance),
-        revision: 0,
-        details: { ...source.details, name },
-      });
+    'map.copy': ({ mapId, name, mirrored, mirrorIds }) => {
+      const kept = readMap(connection, mapId);
+      if (!kept) return fail({ code: 'not-found', thing: mapId });
+      const source = mapFromExchange(kept);
+      const id = newId('map', chance);
+      const ticked = mirrorIds ?? recordIds(source);
+      const turned = mirrored ? mirrorMap(source, { id, ticked }).map : source;
+      // Through the schema, so that the copy is kept in the same normal form as what comes from outside.
+      const copy = mapExchangeSchema.parse(mapToExchange(copyMap(turned, { id, name })));
       return withMapId(addMap(connection, copy, now()));
     },
 
@@ -57,3 +57,6 @@ export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers
 
 const withMapId = <T>(result: Result<T>): Result<{ mapId: T }> =>
   result.ok ? ok({ mapId: result.value }) : result;
+
+const recordIds = (map: MapDocument): string[] =>
+  Object.values(tableOfKind).flatMap((table): string[] => [...map[table].keys()]);
