@@ -10,6 +10,8 @@ export interface Look {
   /** Chance that a fault there is noticed, 0 to 1. */
   readonly quality: number;
   readonly minutes: number;
+  /** Not worth coming back to: what a look there may miss is too little. */
+  readonly once?: boolean;
 }
 
 /** Fixed part of a look: bringing lamp, mirror and hand to the place (judgement). */
@@ -26,6 +28,9 @@ export const usualLookQuality = 0.9;
 
 /** Chance that a bad pin is noticed by eye in a parted plug (judgement). */
 export const plugLookQuality = 0.7;
+
+/** A return that would find the fault less often than this is not planned (judgement: 1 in 500). */
+export const leastReturn = 0.002;
 
 /**
  * Minutes for looking along a stretch of loom.

@@ -39,7 +39,7 @@ const negligible = 1e-9;
 /**
  * Collapses looks by the closed set of panels they still need. Each place has two looks: the first of
  * weight p q, and one return of weight p q (1 - q) for what was overlooked. Panels already off cost
- * nothing and are left out. O(looks x panels).
+ * nothing and are left out. Looks marked `once` have no return. O(looks x panels).
  * @example
  * layYard([], sample.map.panels, new Set()).groups // => []
  */
@@ -69,7 +69,7 @@ export function layYard<L extends Look>(
     byNeed.set(key, group);
     for (const again of [false, true]) {
       const weight = again ? seen * (1 - look.quality) : seen;
-      if (weight < negligible) continue;
+      if (weight < negligible || (again && look.once)) continue;
       group.looks.push(jobBlock(jobs.length, weight, look.minutes));
       jobs.push({ look, again });
     }

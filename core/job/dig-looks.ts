@@ -1,4 +1,11 @@
-import { type Look, lookMinutes, plugLookMinutes, plugLookQuality, usualLookQuality } from '../dig/look.ts';
+import {
+  type Look,
+  leastReturn,
+  lookMinutes,
+  plugLookMinutes,
+  plugLookQuality,
+  usualLookQuality,
+} from '../dig/look.ts';
 import { type Cumulative, probabilityWithin } from '../locate/cumulative.ts';
 import type { ComponentHypothesis } from '../locate/hypotheses.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
@@ -36,11 +43,13 @@ export function digLooks(
     const node = map.nodes.get(part.nodeId);
     const beside = stretches.find((stretch) => stretch.toMm >= part.stationMm);
     if (part.place !== 'plug' || !node || !beside) return;
+    const probability = posterior.components[i]?.probability ?? 0;
     looks.push({
       id: part.nodeId,
       panelIds: node.panelIds,
-      probability: posterior.components[i]?.probability ?? 0,
+      probability,
       quality: plugLookQuality,
+      once: isOnce(probability, plugLookQuality),
       minutes: plugLookMinutes,
       segmentId: beside.segmentId,
       fromMm: part.stationMm,
@@ -57,11 +66,13 @@ function lookPieces(stretch: PathStretch, curve: Cumulative, quality: number): P
   return Array.from({ length: pieces }, (_, i) => {
     const fromMm = stretch.fromMm + (lengthMm * i) / pieces;
     const toMm = i === pieces - 1 ? stretch.toMm : stretch.fromMm + (lengthMm * (i + 1)) / pieces;
+    const probability = probabilityWithin(curve, { fromMm, toMm });
     return {
       id: `${stretch.segmentId} ${String(Math.round(fromMm)).padStart(8, '0')}`,
       panelIds: stretch.panelIds,
-      probability: probabilityWithin(curve, { fromMm, toMm }),
+      probability,
       quality,
+      once: isOnce(probability, quality),
       minutes: lookMinutes(toMm - fromMm),
       segmentId: stretch.segmentId,
       fromMm,
@@ -69,4 +80,8 @@ function lookPieces(stretch: PathStretch, curve: Cumulative, quality: number): P
       nodeId: null,
     };
   });
+}
+
+function isOnce(probability: number, quality: number): boolean {
+  return probability * quality * (1 - quality) < leastReturn;
 }

@@ -39,7 +39,14 @@ export function digSteps(field: HazardField, openings: readonly DigOpening<Place
       runningMinutes,
       runningProbability,
       reason: {
-        causes: likeliest ? causesBetween(field, likeliest.fromMm, likeliest.toMm) : [],
+        causes: likeliest
+          ? causesBetween(field, likeliest.fromMm, likeliest.toMm)
+          : looks.map(({ nodeId }) => ({
+              cause: 'joint',
+              thing: nodeId,
+              share: 1 / looks.length,
+              figures: {},
+            })),
         worthRatio: opening.seen / opening.minutes / (seenInAll / minutesInAll),
         alreadyOpen: opening.takeOff.length === 0,
         secondLook: opening.again,

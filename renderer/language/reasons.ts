@@ -29,6 +29,9 @@ export function reasonSentence(
   return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
 }
 
+/** What stands before a look at a place this plan looked at before. */
+export const lookAgain = 'Look again for what the first look may have missed';
+
 const evenCause: CauseShare = { cause: 'anywhere', thing: null, share: 1, figures: {} };
 
 /** One cause with the figures that make it so, in lower case for use inside a sentence. */
@@ -79,7 +82,7 @@ export function causePhrase(
     case 'wet':
       return 'lies where water gets in';
     case 'joint':
-      return thing ? `metal joint at ${nameOf(thing)}` : 'metal joint';
+      return thing ? `pins and joints at ${nameOf(thing)}` : 'pins and joints';
     case 'anywhere':
       return coveringWord(figures.covering)
         ? `nothing marked here (${coveringWord(figures.covering)}); chance by length alone`
