@@ -1,5 +1,6 @@
 import { assert } from '../quantity/assert.ts';
-import { type IdKind, idKind } from '../quantity/id.ts';
+import type { Chance } from '../quantity/chance.ts';
+import { type Id, type IdKind, idKind, newId } from '../quantity/id.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
 import { fieldProblem } from './field-problem.ts';
 import {
@@ -30,6 +31,8 @@ export interface MapDraft {
   put(record: MapRecord): void;
   /** Takes a record out; taking out what is not there is a bug of ours. */
   drop(id: string): void;
+  /** A new id that no record of the map has yet. */
+  freshId<K extends TableKind>(kind: K, chance: Chance): Id<K>;
   /**
    * What was done, as one patch. Refuses (`bad-field`, path starting with the record's id) a record that
    * a file could not hold, so that no edit can make a map that cannot be read back, and
@@ -104,6 +107,13 @@ export function draftOf(start: MapDocument): MapDraft {
       assert(before, `${id} is not there to drop`);
       note(id, before);
       table.delete(id);
+    },
+    freshId(kind, chance) {
+      for (let tries = 0; tries < 1_000; tries++) {
+        const id = newId(kind, chance);
+        if (!recordOf(map, id)) return id;
+      }
+      assert(false, `no free ${kind} id in a thousand tries`);
     },
     finish() {
       const added: MapRecord[] = [];

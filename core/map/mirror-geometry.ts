@@ -19,7 +19,7 @@ export function mirroredVertex(vertex: Vertex, centreLineYMm: number): Vertex {
   const { handleIn, handleOut, ...point } = vertex;
   return {
     ...mirroredPoint(point, centreLineYMm),
-    ...(handleIn ? { handleIn: { dxMm: handleIn.dxMm, dyMm: -handleIn.dyMm } } : {}),
-    ...(handleOut ? { handleOut: { dxMm: handleOut.dxMm, dyMm: -handleOut.dyMm } } : {}),
+    ...(handleIn ? { handleIn: { dxMm: handleIn.dxMm, dyMm: 0 - handleIn.dyMm } } : {}),
+    ...(handleOut ? { handleOut: { dxMm: handleOut.dxMm, dyMm: 0 - handleOut.dyMm } } : {}),
   };
 }

@@ -6,7 +6,7 @@ import { draftOf } from '../map-draft.ts';
 import type { Patch } from '../patch.ts';
 import type { Clip } from '../records.ts';
 import { stationOnRun } from '../station-on-run.ts';
-import { withClips } from '../with-clips.ts';
+import { clipIdsOf, withClips } from '../with-clips.ts';
 
 /**
  * Adds one clip to a run. Refuses `not-found`, `duplicate-id`, `zero-length` and `beyond-end`.
@@ -19,10 +19,7 @@ export function addClip(
 ): Result<Patch> {
   const segment = findRecord(map.segments, input.segmentId);
   if (!segment.ok) return segment;
-  for (const each of map.segments.values()) {
-    if (each.clips.some((clip) => clip.id === input.clip.id))
-      return fail({ code: 'duplicate-id', thing: input.clip.id });
-  }
+  if (clipIdsOf(map).has(input.clip.id)) return fail({ code: 'duplicate-id', thing: input.clip.id });
   const station = stationOnRun(map, segment.value, input.clip.stationMm, 'clip.stationMm');
   if (!station.ok) return station;
   const draft = draftOf(map);

@@ -8,7 +8,7 @@ import { draftOf } from '../map-draft.ts';
 import type { Patch } from '../patch.ts';
 import type { Clip } from '../records.ts';
 import { stationOnRun } from '../station-on-run.ts';
-import { withClips } from '../with-clips.ts';
+import { clipIdsOf, withClips } from '../with-clips.ts';
 
 /**
  * Adds `count` clips at even distances: the first at `fromMm`, the last at `toMm`; a single one goes in the
@@ -38,15 +38,15 @@ export function addClipsEvenly(
   const to = stationOnRun(map, segment.value, Math.max(input.fromMm, input.toMm), 'toMm');
   if (!to.ok) return to;
   const share = (i: number): number => (count === 1 ? 0.5 : i / (count - 1));
-  const clips = Array.from(
-    { length: count },
-    (_, i): Clip => ({
-      id: newId('clip', chance),
-      stationMm: from.value + (to.value - from.value) * share(i),
-      kind: input.kind,
-      missing: false,
-    }),
-  );
+  const taken = new Set(clipIdsOf(map));
+  const clips: Clip[] = [];
+  while (clips.length < count) {
+    const id = newId('clip', chance);
+    if (taken.has(id)) continue;
+    taken.add(id);
+    const stationMm = from.value + (to.value - from.value) * share(clips.length);
+    clips.push({ id, stationMm, kind: input.kind, missing: false });
+  }
   const draft = draftOf(map);
   draft.put(withClips(segment.value, [...segment.value.clips, ...clips]));
   return draft.finish();

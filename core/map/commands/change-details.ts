@@ -18,12 +18,3 @@ export function changeDetails(
   draft.put({ ...map.details, ...input.changes });
   return draft.finish();
 }
-
-/**
- * Gives the map another name. Refuses an empty one (`bad-field`).
- * @example
- * renameMap(sample.map, { name: '' }).problem.code // => 'bad-field'
- */
-export function renameMap(map: MapDocument, input: { readonly name: string }): Result<Patch> {
-  return changeDetails(map, { changes: { name: input.name } });
-}

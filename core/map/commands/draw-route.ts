@@ -1,7 +1,7 @@
 import type { BodyPoint } from '../../geometry/place.ts';
 import { bodyDistanceMm } from '../../geometry/point.ts';
 import type { Chance } from '../../quantity/chance.ts';
-import { type NodeId, newId, type SegmentId } from '../../quantity/id.ts';
+import type { NodeId, SegmentId } from '../../quantity/id.ts';
 import { fail, ok, type Result } from '../../quantity/result.ts';
 import { samePlaceMm } from '../../quantity/tolerance.ts';
 import type { MapDocument } from '../map-document.ts';
@@ -82,7 +82,7 @@ export function drawRoute(
     draft.put({
       ...plainRun,
       ...input.run,
-      id: newId('segment', chance),
+      id: draft.freshId('segment', chance),
       name: '',
       routeName: input.routeName,
       fromNodeId,
@@ -146,8 +146,8 @@ function branchAt(draft: MapDraft, segmentId: SegmentId, stationMm: number, chan
   if (stationMm < samePlaceMm) return draft.map.nodes.get(segment.fromNodeId) ?? null;
   if (stationMm > line.lengthMm - samePlaceMm) return draft.map.nodes.get(segment.toNodeId) ?? null;
   return splitRun(draft, segment, line, stationMm, {
-    nodeId: newId('node', chance),
-    segmentId: newId('segment', chance),
+    nodeId: draft.freshId('node', chance),
+    segmentId: draft.freshId('segment', chance),
   });
 }
 
@@ -170,7 +170,7 @@ function withEndNodes(draft: MapDraft, corners: readonly Corner[], chance: Chanc
   return corners.map((corner, i) => {
     const isEnd = i === 0 || i === corners.length - 1;
     if (!isEnd || corner.nodeId !== null) return corner;
-    const nodeId = newId('node', chance);
+    const nodeId = draft.freshId('node', chance);
     draft.put({ id: nodeId, name: '', kind: 'loose-end', at: corner.at, panelIds: [], note: '' });
     return { at: corner.at, nodeId };
   });

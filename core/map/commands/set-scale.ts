@@ -42,7 +42,7 @@ export function setScale(
   draft.put({
     ...map.details,
     centreLineYMm: yMm(map.details.centreLineYMm),
-    scale: { from: input.from, to: plan(input.to), distanceMm: input.distanceMm },
+    scale: { from: plan(input.from), to: plan(input.to), distanceMm: input.distanceMm },
   });
   for (const outline of map.outlines.values()) {
     draft.put({ ...outline, vertices: outline.vertices.map(vertex) });
