@@ -6,7 +6,7 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
  * Every loom lies along painted body or a trim's back; each span rubs on it as hard as it can move. One
  * cause a span, so that each can be named with its own clip gap.
  * @example
- * bareBodyHazards(runContext(sample.map, sample.segment, defaultAssumptions)).length // => 3
+ * bareBodyHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)).length // => 3
  */
 export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
   const { assumptions, cellCount, cellMm } = run;
@@ -14,13 +14,17 @@ export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
   const forceN = run.segment.traits.includes('drawn-tight') ? tightForceN : 0;
   const factor = baseRates.vibration * 3600 * surfaceSeverity.body * causeFactor(run, 'bare-body');
   const hazards: MechanismHazard[] = [];
+  // One store for all spans: neighbours share at most one cell. Many small stores cost more than the sums.
+  const store = new Float64Array(cellCount + run.spans.length);
+  let used = 0;
   for (const span of run.spans) {
     const fromMm = Math.max(0, span.fromMm);
     const toMm = Math.min(cellCount * cellMm, span.toMm);
     if (toMm <= fromMm) continue;
     const firstCell = Math.floor(fromMm / cellMm);
     const lastCell = Math.min(cellCount - 1, Math.ceil(toMm / cellMm) - 1);
-    const perMm = new Float64Array(Math.max(1, lastCell - firstCell + 1));
+    const perMm = store.subarray(used, used + lastCell - firstCell + 1);
+    used += perMm.length;
     for (let cell = firstCell; cell <= lastCell; cell++) {
       const from = Math.max(fromMm, cell * cellMm);
       const to = Math.min(toMm, (cell + 1) * cellMm);

@@ -7,7 +7,7 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
  * A clip's own edge rubs the loom with what motion is left there; both neighbouring spans drive it, so a
  * long span wears at its ends too.
  * @example
- * clipEdgeHazards(runContext(sample.map, sample.segment, defaultAssumptions)).length // => 2
+ * clipEdgeHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)).length // => 2
  */
 export function clipEdgeHazards(run: RunContext): readonly MechanismHazard[] {
   const { assumptions, spans, segment } = run;

@@ -16,7 +16,7 @@ export function footForceN(foot: ChafeAssumptions['foot'], diameterMm: number): 
 /**
  * A run that feet reach is trodden on to what lies under it, all along.
  * @example
- * footLoadHazards(runContext(sample.map, { ...sample.middle, traits: ['under-feet'] }, defaultAssumptions)).length // => 1
+ * footLoadHazards(runContext({ ...sample.middle, traits: ['under-feet'] }, runSurroundings(sample.map, { ...sample.middle, traits: ['under-feet'] }, defaultAssumptions), defaultAssumptions)).length // => 1
  */
 export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
   if (!run.segment.traits.includes('under-feet')) return [];
@@ -35,9 +35,9 @@ export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
       cause: 'foot-load',
       mechanism: 'foot-load',
       thing: run.segment.id,
-      figures: spanFigures(run, run.shape.line.lengthMm / 2),
+      figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
-      perMm: wear.map((each) => each * factor),
+      perMm: Float64Array.from(wear, (each) => each * factor),
     },
   ];
 }

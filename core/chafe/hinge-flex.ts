@@ -7,7 +7,7 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
  * A run that crosses a hinge bends each time a door or tailgate moves; strands break by Manson's universal
  * slopes at strain d / 2R. Spread over the run; the tightest drawn bend counts when it beats the usual one.
  * @example
- * hingeFlexHazards(runContext(sample.map, { ...sample.middle, traits: ['crosses-hinge'] }, defaultAssumptions))[0].figures.bendRadiusMm // => 25
+ * hingeFlexHazards(runContext({ ...sample.middle, traits: ['crosses-hinge'] }, runSurroundings(sample.map, { ...sample.middle, traits: ['crosses-hinge'] }, defaultAssumptions), defaultAssumptions))[0].figures.bendRadiusMm // => 25
  */
 export function hingeFlexHazards(run: RunContext): readonly MechanismHazard[] {
   if (!run.segment.traits.includes('crosses-hinge')) return [];
@@ -22,12 +22,12 @@ export function hingeFlexHazards(run: RunContext): readonly MechanismHazard[] {
       mechanism: 'hinge-flex',
       thing: run.segment.id,
       figures: {
-        ...spanFigures(run, run.shape.line.lengthMm / 2),
+        ...spanFigures(run, run.lengthMm / 2),
         bendRadiusMm: radiusMm,
         bundleDiameterMm: run.through.bundle.diameterMm,
       },
       firstCell: 0,
-      perMm: new Float64Array(run.cellCount).fill(mass / run.shape.line.lengthMm),
+      perMm: new Float64Array(run.cellCount).fill(mass / run.lengthMm),
     },
   ];
 }

@@ -7,7 +7,7 @@ import { runsAtNode } from './runs-at-node.ts';
 const floating: ReadonlySet<MapNode['kind']> = new Set(['branch', 'splice', 'loose-end']);
 
 /** Runs followed past a branch in search of a hold: beyond this the loom hangs free for all we know. */
-const farthestRuns = 6;
+export const farthestRuns = 6;
 
 /**
  * Whether a node holds the loom still. Plugs, parts, earth points and grommets do; a branch, a splice and

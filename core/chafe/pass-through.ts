@@ -2,16 +2,17 @@ import type { MapNode } from '../map/records.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { cellAt, placeMass } from './place-mass.ts';
 import { rubWork } from './rub-work.ts';
-import { causeFactor, type RunContext, type Span, spanFigures } from './run-context.ts';
+import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
+import type { Span } from './span.ts';
 
 /**
  * Where a run ends at a grommet it passes a raw hole that the grommet covers; what the grommet leaves of
  * the edge works on the last bit of loom. A hole without its grommet is drawn as a raw edge.
  * @example
- * passThroughHazards(runContext(sample.map, sample.segment, defaultAssumptions)) // => []
+ * passThroughHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)) // => []
  */
 export function passThroughHazards(run: RunContext): readonly MechanismHazard[] {
-  const { from, to, line } = run.shape;
+  const { from, to, line } = run.around.shape;
   const first = run.spans[0];
   const last = run.spans[run.spans.length - 1];
   return [...(first ? atEnd(run, from, 0, first) : []), ...(last ? atEnd(run, to, line.lengthMm, last) : [])];

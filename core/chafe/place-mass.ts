@@ -4,18 +4,18 @@ import { type CellWindow, smoothCells } from './smooth-cells.ts';
 /**
  * Hazard gathered at one station, spread by the doubt of where it is. `mass` is per hour.
  * @example
- * placeMass(runContext(sample.map, sample.segment, defaultAssumptions), 250, 1).perMm.length // => 17
+ * placeMass(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions), 250, 1).perMm.length // => 17
  */
 export function placeMass(run: RunContext, stationMm: number, mass: number): CellWindow {
   const cell = cellAt(run, stationMm);
-  const raw = { firstCell: cell, perMm: new Float64Array([mass / run.cellMm]) };
+  const raw = { firstCell: cell, perMm: [mass / run.cellMm] };
   return smoothCells(raw, run.bell, run.cellCount);
 }
 
 /**
  * The cell of a run that holds a station; stations off either end give the end cell.
  * @example
- * cellAt(runContext(sample.map, sample.segment, defaultAssumptions), 255) // => 25
+ * cellAt(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions), 255) // => 25
  */
 export function cellAt(
   run: { readonly cellMm: number; readonly cellCount: number },

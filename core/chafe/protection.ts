@@ -51,3 +51,24 @@ export function tapeAbrasionClass(strokes: number): AbrasionClass {
 export function meanWearRate(wallStrokes: number, cover: Protection): number {
   return (1 - cover.bypass) / (wallStrokes + cover.strokes) + cover.bypass / wallStrokes;
 }
+
+/** Order of coverings is judged on this wall; it is the same for every wall in the tables. */
+const orderWallStrokes = 150;
+
+/**
+ * The covering that lets a wall last longer.
+ * @example
+ * strongerCover(protectionTable.bare, protectionTable['pvc-tape']).strokes // => 100
+ */
+export function strongerCover(a: Protection, b: Protection): Protection {
+  return meanWearRate(orderWallStrokes, a) <= meanWearRate(orderWallStrokes, b) ? a : b;
+}
+
+/**
+ * The covering that lets a wall last less long.
+ * @example
+ * weakerCover(protectionTable.bare, protectionTable['pvc-tape']).strokes // => 0
+ */
+export function weakerCover(a: Protection, b: Protection): Protection {
+  return strongerCover(a, b) === a ? b : a;
+}

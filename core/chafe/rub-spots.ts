@@ -1,4 +1,5 @@
 import { pointAtStation } from '../geometry/station-line.ts';
+import type { RubSpot } from '../map/records.ts';
 import { normalTail } from '../quantity/normal-tail.ts';
 import type { CauseFigures, CauseKind } from './cause.ts';
 import type { Slide } from './chafe-assumptions.ts';
@@ -7,12 +8,15 @@ import { footForceN } from './foot-load.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import type { NearSpot } from './near-spots.ts';
 import { rubWork, spanSine } from './rub-work.ts';
-import { causeFactor, type RunContext, type Span, spanFigures, spanIndexAt } from './run-context.ts';
-import { type CellWindow, smoothCells } from './smooth-cells.ts';
+import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
+import { smoothCells } from './smooth-cells.ts';
+import { type Span, spanIndexAt } from './span.ts';
 import { heightsCount, spotDistanceMm } from './spot-distance.ts';
 
 /** Places looked at in a cell where the gap changes fast. */
 const placesPerCell = 4;
+/** A gap under this changes fast along the loom. */
+const fineGapMm = 40;
 /** Beyond this many sigmas of motion and doubt nothing touches: a tail of 1e-9. */
 const farthestSigmas = 6;
 
@@ -35,20 +39,20 @@ interface SpotPlace {
  * Hazard of every mapped spot near a run: shaken against it, trodden on to it, or slid along it. Spread by
  * the doubt of where it is drawn.
  * @example
- * rubSpotHazards(runContext(sample.map, sample.middle, defaultAssumptions)).length // => 1
+ * rubSpotHazards(runContext(sample.middle, runSurroundings(sample.map, sample.middle, defaultAssumptions), defaultAssumptions)).length // => 1
  */
 export function rubSpotHazards(run: RunContext): readonly MechanismHazard[] {
-  return run.near.flatMap((near) => spotHazards(run, near));
+  return run.around.near.flatMap((near, i) => spotHazards(run, near, run.around.nearestMm[i] as number));
 }
 
-function spotHazards(run: RunContext, near: NearSpot): MechanismHazard[] {
+function spotHazards(run: RunContext, near: NearSpot, nearestMm: number): MechanismHazard[] {
   const { spot } = near;
   const { assumptions } = run;
   const taught =
     (assumptions.rubSpotKindFactor[spot.kind] ?? 1) * (assumptions.rubSpotFactor.get(spot.id) ?? 1);
   const severity = assumptions.edgeSeverity[spot.kind] * assumptions.severityFactor[spot.severity] * taught;
   const drives = drivesBeside(run, near);
-  const windows = densities(run, near, drives);
+  const windows = densities(run, near, nearestMm, drives);
   if (!windows) return [];
   const figures: CauseFigures = {
     ...spanFigures(run, windows.nearestMm),
@@ -58,7 +62,7 @@ function spotHazards(run: RunContext, near: NearSpot): MechanismHazard[] {
     ...(spot.timesFound > 0 ? { timesFound: spot.timesFound } : {}),
   };
   return drives.map(({ cause, mechanism }, i) => {
-    const raw = windows.perDrive[i] as CellWindow;
+    const raw = windows.perDrive[i] as HeldWindow;
     const factor = severity * causeFactor(run, cause);
     for (let k = 0; k < raw.perMm.length; k++) raw.perMm[k] = (raw.perMm[k] as number) * factor;
     return { cause, mechanism, thing: spot.id, figures, ...smoothCells(raw, run.bell, run.cellCount) };
@@ -98,77 +102,92 @@ function drivesBeside(run: RunContext, { spot }: NearSpot): SpotDrive[] {
 /** Force times slip an hour of something that slides there and back, N mm. */
 const slidWork = ({ cyclesPerHour, travelMm, forceN }: Slide) => cyclesPerHour * 2 * travelMm * forceN;
 
+interface HeldWindow {
+  readonly firstCell: number;
+  readonly perMm: number[];
+}
+
 interface Densities {
-  readonly perDrive: readonly CellWindow[];
+  readonly perDrive: readonly HeldWindow[];
   readonly nearestMm: number;
   readonly gapMm: number;
 }
 
-function densities(run: RunContext, near: NearSpot, drives: readonly SpotDrive[]): Densities | null {
-  const { spot } = near;
-  const { assumptions, shape, cellMm, cellCount } = run;
-  const inSpace = heightsCount(shape, spot);
-  const tauMm =
-    spot.clearanceMm !== null || inSpace ? assumptions.clearanceSigmaMm : assumptions.planClearanceSigmaMm;
-  const radiusMm = run.through.bundle.diameterMm / 2;
-  const offset =
-    spot.clearanceMm === null
-      ? -radiusMm
-      : spot.clearanceMm - (run.nearestRunMm.get(spot.id) ?? near.distanceMm);
-  const distances = new Float64Array(cellCount);
-  let first = -1;
-  let last = -1;
-  let nearestCell = 0;
-  for (let cell = 0; cell < cellCount; cell++) {
-    const distance = spotDistanceMm(spot, pointAtStation(shape.line, (cell + 0.5) * cellMm), inSpace);
-    distances[cell] = distance;
-    if (distance < (distances[nearestCell] as number)) nearestCell = cell;
-    if (distance > assumptions.reachMm) continue;
-    if (first < 0) first = cell;
-    last = cell;
-  }
-  if (first < 0) return null;
-  const perDrive = drives.map(() => ({ firstCell: first, perMm: new Float64Array(last - first + 1) }));
-  let spanIndex = spanIndexAt(run.spans, first * cellMm);
-  for (let cell = first; cell <= last; cell++) {
-    const middleMm = (cell + 0.5) * cellMm;
-    const wear = run.wear[cell] as number;
-    while (spanIndex < run.spans.length - 1 && (run.spans[spanIndex] as Span).toMm <= cell * cellMm)
-      spanIndex++;
-    const { drive } = run.spans[spanIndex] as Span;
-    const lowest = (distances[cell] as number) + offset - cellMm - drive.slackReachMm - drive.sagMm;
-    if (lowest > farthestSigmas * Math.hypot(drive.sigmaMm, tauMm)) continue;
-    const places = lowest < 30 ? placesPerCell : 1;
+/** Every drive's density in the cells within reach; null when none is. */
+function densities(
+  run: RunContext,
+  { spot, distanceMm }: NearSpot,
+  nearestMm: number,
+  drives: readonly SpotDrive[],
+): Densities | null {
+  const { assumptions, around, cellMm, spans } = run;
+  const { line } = around.shape;
+  const inSpace = heightsCount(around.shape, spot);
+  const given = spot.clearanceMm !== null || inSpace;
+  const tauMm = given ? assumptions.clearanceSigmaMm : assumptions.planClearanceSigmaMm;
+  // From distance off the centre line to free gap.
+  const offsetMm =
+    spot.clearanceMm === null ? -run.through.bundle.diameterMm / 2 : spot.clearanceMm - nearestMm;
+  const distanceAt = (stationMm: number) => spotDistanceMm(spot, pointAtStation(line, stationMm), inSpace);
+  const reach = cellsInReach(run, distanceAt);
+  if (!reach) return null;
+  const { firstCell, distancesMm } = reach;
+  const perDrive = drives.map(() => ({ firstCell, perMm: distancesMm.map(() => 0) }));
+  let spanIndex = 0;
+  for (let i = 0; i < distancesMm.length; i++) {
+    const startMm = (firstCell + i) * cellMm;
+    spanIndex = spanIndexAt(spans, startMm, spanIndex);
+    const middleGapMm = (distancesMm[i] as number) + offsetMm;
+    const places = middleGapMm < fineGapMm ? placesPerCell : 1;
     for (let k = 0; k < places; k++) {
-      const stationMm = (cell + (k + 0.5) / places) * cellMm;
-      const span = run.spans[spanIndexFrom(run.spans, spanIndex, stationMm)] as Span;
-      const distance =
-        places === 1 || stationMm === middleMm
-          ? (distances[cell] as number)
-          : spotDistanceMm(spot, pointAtStation(shape.line, stationMm), inSpace);
+      const stationMm = startMm + ((k + 0.5) / places) * cellMm;
+      const span = spans[spanIndexAt(spans, stationMm, spanIndex)] as Span;
+      const gapMm = places === 1 ? middleGapMm : distanceAt(stationMm) + offsetMm;
       const sine = spanSine(span, stationMm);
-      const droop =
-        spot.side === 'below'
-          ? span.drive.slackReachMm + span.drive.sagMm
-          : spot.side === 'level'
-            ? span.drive.slackReachMm
-            : 0;
-      const place = { span, sine, clearanceMm: distance + offset - droop * sine, tauMm };
-      drives.forEach(({ perMm }, i) => {
-        const window = (perDrive[i] as { perMm: Float64Array }).perMm;
-        window[cell - first] = (window[cell - first] as number) + (perMm(place) * wear) / places;
-      });
+      const clearanceMm = gapMm - sine * droopMm(spot, span);
+      if (clearanceMm > farthestSigmas * (span.drive.sigmaMm + tauMm)) continue;
+      const weight = (run.wear[firstCell + i] as number) / places;
+      for (let d = 0; d < drives.length; d++) {
+        const { perMm } = perDrive[d] as HeldWindow;
+        const density = (drives[d] as SpotDrive).perMm({ span, sine, clearanceMm, tauMm });
+        perMm[i] = (perMm[i] as number) + density * weight;
+      }
     }
   }
-  return {
-    perDrive,
-    nearestMm: (nearestCell + 0.5) * cellMm,
-    gapMm: near.distanceMm + offset,
-  };
+  return { perDrive, nearestMm: reach.nearestMm, gapMm: distanceMm + offsetMm };
 }
 
-function spanIndexFrom(spans: readonly Span[], start: number, stationMm: number): number {
-  let index = start;
-  while (index < spans.length - 1 && (spans[index] as Span).toMm <= stationMm) index++;
-  return index;
+/** How far the middle of a span comes towards a spot by sag and spare length. */
+function droopMm({ side }: RubSpot, { drive }: Span): number {
+  if (side === 'above') return 0;
+  return side === 'below' ? drive.slackReachMm + drive.sagMm : drive.slackReachMm;
+}
+
+interface CellsInReach {
+  readonly firstCell: number;
+  /** Distance to the spot from the middle of each cell, from the first in reach to the last. */
+  readonly distancesMm: readonly number[];
+  readonly nearestMm: number;
+}
+
+function cellsInReach(run: RunContext, distanceAt: (stationMm: number) => number): CellsInReach | null {
+  const { cellCount, cellMm, assumptions } = run;
+  const distances: number[] = [];
+  let firstCell = -1;
+  let lastCell = -1;
+  let nearestCell = 0;
+  for (let cell = 0; cell < cellCount; cell++) {
+    const distance = distanceAt((cell + 0.5) * cellMm);
+    distances.push(distance);
+    if (distance < (distances[nearestCell] as number)) nearestCell = cell;
+    if (distance > assumptions.reachMm) continue;
+    if (firstCell < 0) firstCell = cell;
+    lastCell = cell;
+  }
+  if (firstCell < 0) return null;
+  return {
+    firstCell,
+    distancesMm: distances.slice(firstCell, lastCell + 1),
+    nearestMm: (nearestCell + 0.5) * cellMm,
+  };
 }

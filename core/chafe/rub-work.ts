@@ -1,6 +1,6 @@
 import { normalTail } from '../quantity/normal-tail.ts';
 import { contactShare } from './contact.ts';
-import type { Span } from './run-context.ts';
+import type { Span } from './span.ts';
 import type { SpanDrive } from './span-drive.ts';
 
 /**

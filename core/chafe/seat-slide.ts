@@ -5,7 +5,7 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 /**
  * A run that moves with a seat slides along runners and springs nobody mapped.
  * @example
- * seatSlideHazards(runContext(sample.map, { ...sample.middle, traits: ['slides-with-seat'] }, defaultAssumptions)).length // => 1
+ * seatSlideHazards(runContext({ ...sample.middle, traits: ['slides-with-seat'] }, runSurroundings(sample.map, { ...sample.middle, traits: ['slides-with-seat'] }, defaultAssumptions), defaultAssumptions)).length // => 1
  */
 export function seatSlideHazards(run: RunContext): readonly MechanismHazard[] {
   if (!run.segment.traits.includes('slides-with-seat')) return [];
@@ -23,9 +23,9 @@ export function seatSlideHazards(run: RunContext): readonly MechanismHazard[] {
       cause: 'seat-slide',
       mechanism: 'seat-slide',
       thing: run.segment.id,
-      figures: spanFigures(run, run.shape.line.lengthMm / 2),
+      figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
-      perMm: run.wear.map((each) => each * factor),
+      perMm: Float64Array.from(run.wear, (each) => each * factor),
     },
   ];
 }

@@ -10,6 +10,7 @@ import type { MechanismHazard } from './mechanism-hazard.ts';
 import { passThroughHazards } from './pass-through.ts';
 import { rubSpotHazards } from './rub-spots.ts';
 import { type RunContext, runContext } from './run-context.ts';
+import { type RunSurroundings, runSurroundings } from './run-surroundings.ts';
 import { seatSlideHazards } from './seat-slide.ts';
 import { tightBendHazards } from './tight-bends.ts';
 import { wetHazards } from './wet.ts';
@@ -50,8 +51,22 @@ export function segmentHazard(
   assumptions: ChafeAssumptions = defaultAssumptions,
   wire: Wire | null = null,
 ): SegmentHazard | null {
-  const run = runContext(map, segment, assumptions, wire);
-  if (!run) return null;
+  const around = runSurroundings(map, segment, assumptions);
+  return around && hazardAmid(segment, around, assumptions, wire);
+}
+
+/**
+ * As `segmentHazard`, from the run and its surroundings alone: nothing else in a map matters to it.
+ * @example
+ * hazardAmid(sample.middle, runSurroundings(sample.map, sample.middle, defaultAssumptions), defaultAssumptions).lengthMm // => 500
+ */
+export function hazardAmid(
+  segment: Segment,
+  around: RunSurroundings,
+  assumptions: ChafeAssumptions,
+  wire: Wire | null = null,
+): SegmentHazard {
+  const run = runContext(segment, around, assumptions, wire);
   const causes = everyMechanism.flatMap((hazards) => hazards(run));
   const perMm = new Float64Array(run.cellCount);
   for (const cause of causes) {
@@ -60,7 +75,7 @@ export function segmentHazard(
       perMm[cell] = (perMm[cell] as number) + (cause.perMm[i] as number);
     }
   }
-  return { lengthMm: run.shape.line.lengthMm, cellCount: run.cellCount, cellMm: run.cellMm, causes, perMm };
+  return { lengthMm: run.lengthMm, cellCount: run.cellCount, cellMm: run.cellMm, causes, perMm };
 }
 
 /**

@@ -1,5 +1,5 @@
 /** Weights of a bell of a given width over cells, middle first, the two-sided sum being one. */
-export type CellBell = Float64Array;
+export type CellBell = readonly number[];
 
 /** Cells this many sigmas off get nothing. */
 const farthestSigmas = 3;
@@ -11,11 +11,12 @@ const farthestSigmas = 3;
  */
 export function cellBell(cellMm: number, sigmaMm: number): CellBell {
   const sides = Math.ceil((farthestSigmas * sigmaMm) / cellMm);
-  const bell = new Float64Array(sides + 1);
+  const bell: number[] = [];
   let sum = 0;
   for (let k = 0; k <= sides; k++) {
-    bell[k] = Math.exp(-0.5 * ((k * cellMm) / sigmaMm) ** 2);
-    sum += (k === 0 ? 1 : 2) * (bell[k] as number);
+    const weight = Math.exp(-0.5 * ((k * cellMm) / sigmaMm) ** 2);
+    bell.push(weight);
+    sum += (k === 0 ? 1 : 2) * weight;
   }
   for (let k = 0; k <= sides; k++) bell[k] = (bell[k] as number) / sum;
   return bell;
@@ -27,13 +28,19 @@ export interface CellWindow {
   readonly perMm: Float64Array;
 }
 
+/** Density in a window of a run's cells before it is spread. */
+export interface RawWindow {
+  readonly firstCell: number;
+  readonly perMm: readonly number[];
+}
+
 /**
  * Spreads a window of densities by a bell and folds what would leave the run back into it, so that the sum
  * stays the same. O(window x bell).
  * @example
- * smoothCells({ firstCell: 0, perMm: new Float64Array([1]) }, cellBell(10, 25), 2).perMm[0] // => 0.500276
+ * smoothCells({ firstCell: 0, perMm: [1] }, cellBell(10, 25), 2).perMm[0] // => 0.500276
  */
-export function smoothCells(window: CellWindow, bell: CellBell, cellCount: number): CellWindow {
+export function smoothCells(window: RawWindow, bell: CellBell, cellCount: number): CellWindow {
   const sides = bell.length - 1;
   const first = Math.max(0, window.firstCell - sides);
   const last = Math.min(cellCount - 1, window.firstCell + window.perMm.length - 1 + sides);

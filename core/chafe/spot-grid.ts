@@ -20,7 +20,7 @@ export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
   const before = known.get(spots);
   if (before) return before;
   const boxes: { readonly spot: RubSpot; readonly bounds: Bounds }[] = [];
-  const squares = new Map<string, number[]>();
+  const squares = new Map<number, number[]>();
   for (const spot of spots.values()) {
     const bounds = boundsOf(spot.points);
     if (!bounds) continue;
@@ -34,7 +34,9 @@ export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
   const near = (bounds: Bounds): readonly RubSpot[] => {
     let found: Set<number> | null = null;
     for (const square of squaresOf(bounds)) {
-      for (const index of squares.get(square) ?? []) {
+      const held = squares.get(square);
+      if (!held) continue;
+      for (const index of held) {
         const box = boxes[index];
         if (box && boundsMeet(box.bounds, bounds)) {
           found ??= new Set();
@@ -50,10 +52,15 @@ export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
   return grid;
 }
 
-function* squaresOf(bounds: Bounds): Generator<string> {
+/** Squares are numbered row by row; the widest map is far narrower than this many squares. */
+const squaresInRow = 1 << 20;
+
+function squaresOf(bounds: Bounds): readonly number[] {
+  const squares: number[] = [];
   const lastX = Math.floor(bounds.maxXMm / squareMm);
   const lastY = Math.floor(bounds.maxYMm / squareMm);
   for (let x = Math.floor(bounds.minXMm / squareMm); x <= lastX; x++) {
-    for (let y = Math.floor(bounds.minYMm / squareMm); y <= lastY; y++) yield `${x},${y}`;
+    for (let y = Math.floor(bounds.minYMm / squareMm); y <= lastY; y++) squares.push(x * squaresInRow + y);
   }
+  return squares;
 }

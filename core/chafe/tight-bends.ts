@@ -1,8 +1,31 @@
+import { cornersOf } from '../geometry/bend-radius.ts';
+import type { StationLine } from '../geometry/station-line.ts';
+import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { cellAt, placeMass } from './place-mass.ts';
-import { causeFactor, type RunContext, spanFigures, type TightBend } from './run-context.ts';
+import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 import type { CellWindow } from './smooth-cells.ts';
-import { bendFactor } from './wear.ts';
+import { advisedBendDiameters, bendFactor } from './wear.ts';
+
+/** A bend tighter than ten loom diameters. */
+export interface TightBend {
+  readonly stationMm: number;
+  readonly turnRad: number;
+  readonly radiusMm: number;
+}
+
+/**
+ * The bends of a drawn line that are tighter than ten loom diameters (TM 1-1500-204-23-4, item 27).
+ * @example
+ * tightBendsOf(stationLine([{ xMm: 0, yMm: 0, zMm: 0 }, { xMm: 200, yMm: 0, zMm: 0 }, { xMm: 200, yMm: 40, zMm: 0 }]), 5.8, defaultAssumptions)[0].radiusMm // => 20
+ */
+export function tightBendsOf(
+  line: StationLine,
+  diameterMm: number,
+  { bendLegMm }: ChafeAssumptions,
+): readonly TightBend[] {
+  return cornersOf(line, bendLegMm).filter(({ radiusMm }) => radiusMm < advisedBendDiameters * diameterMm);
+}
 
 /** Bends nearer together than this are one bend to whoever looks, mm of loom: the chords of a round one. */
 const oneBendMm = 40;
@@ -11,7 +34,7 @@ const oneBendMm = 40;
  * A bend tighter than ten loom diameters presses on what it goes round and works its strands, more so the
  * tighter it is and the farther it turns.
  * @example
- * tightBendHazards(runContext(sample.map, sample.segment, defaultAssumptions)) // => []
+ * tightBendHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)) // => []
  */
 export function tightBendHazards(run: RunContext): readonly MechanismHazard[] {
   return gathered(run.tightBends).map((bend) => hazardOf(run, bend));

@@ -15,6 +15,9 @@ export function inverseCapacity(wallStrokes: number, cover: Protection): number 
   return meanWearRate(wallStrokes, cover) / (2 * needleN * trackMm);
 }
 
+/** A bend of this many loom diameters or more costs nothing (TM 1-1500-204-23-4, item 27). */
+export const advisedBendDiameters = 10;
+
 /**
  * How much faster a loom wears where it is bent tighter than ten times its diameter: max(1, 10 D / R).
  * Common practice, no source, for the form; ten diameters is TM 1-1500-204-23-4.
@@ -22,5 +25,5 @@ export function inverseCapacity(wallStrokes: number, cover: Protection): number 
  * bendFactor(5.842, 20) // => 2.921
  */
 export function bendFactor(diameterMm: number, radiusMm: number): number {
-  return Math.max(1, (10 * diameterMm) / radiusMm);
+  return Math.max(1, (advisedBendDiameters * diameterMm) / radiusMm);
 }

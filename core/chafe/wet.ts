@@ -4,7 +4,7 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 /**
  * Water standing in a wet run corrodes what any nick lets it reach, all along.
  * @example
- * wetHazards(runContext(sample.map, { ...sample.middle, traits: ['wet'] }, defaultAssumptions))[0].perMm[0] // => 2e-6
+ * wetHazards(runContext({ ...sample.middle, traits: ['wet'] }, runSurroundings(sample.map, { ...sample.middle, traits: ['wet'] }, defaultAssumptions), defaultAssumptions))[0].perMm[0] // => 2e-6
  */
 export function wetHazards(run: RunContext): readonly MechanismHazard[] {
   if (!run.segment.traits.includes('wet')) return [];
@@ -13,7 +13,7 @@ export function wetHazards(run: RunContext): readonly MechanismHazard[] {
       cause: 'wet',
       mechanism: 'wet',
       thing: run.segment.id,
-      figures: spanFigures(run, run.shape.line.lengthMm / 2),
+      figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
       perMm: new Float64Array(run.cellCount).fill(
         run.assumptions.baseRates.wetPerMm * causeFactor(run, 'wet'),

@@ -1,0 +1,89 @@
+import type { MapDocument } from '../map/map-document.ts';
+import type { Circuit, MapNode, Segment } from '../map/records.ts';
+import { circuitsThrough } from './bundle-through.ts';
+import type { ChafeAssumptions } from './chafe-assumptions.ts';
+import { holdBeyondMm } from './holding.ts';
+import { type NearSpot, nearestRunMm, nearSpots } from './near-spots.ts';
+import { type Protection, strongerCover } from './protection.ts';
+import { type RunShape, runShape } from './run-shape.ts';
+import { runsAtNode } from './runs-at-node.ts';
+
+/** Everything outside a run's own record that its hazard depends on. Equal surroundings, equal hazard. */
+export interface RunSurroundings {
+  readonly shape: RunShape;
+  readonly circuits: readonly Circuit[];
+  readonly near: readonly NearSpot[];
+  /** For each near spot, the distance to it of the run it is nearest to. */
+  readonly nearestMm: readonly number[];
+  /** How far past each end the loom is next held; infinite at a free end. */
+  readonly beyondFromMm: number;
+  readonly beyondToMm: number;
+  /** What covers the loom past each end. */
+  readonly coverFrom: Protection;
+  readonly coverTo: Protection;
+}
+
+/**
+ * Gathers a run's surroundings; null for one half drawn.
+ * @example
+ * runSurroundings(sample.map, sample.middle, defaultAssumptions).beyondToMm // => 500
+ */
+export function runSurroundings(
+  map: MapDocument,
+  segment: Segment,
+  assumptions: ChafeAssumptions,
+): RunSurroundings | null {
+  const shape = runShape(map, segment);
+  if (!shape) return null;
+  const near = nearSpots(map, segment, assumptions.reachMm);
+  const given = near.some(({ spot }) => spot.clearanceMm !== null);
+  const nearest = given ? nearestRunMm(map, assumptions.reachMm) : null;
+  return {
+    shape,
+    circuits: circuitsThrough(map, segment.id),
+    near,
+    nearestMm: near.map(({ spot, distanceMm }) => nearest?.get(spot.id) ?? distanceMm),
+    beyondFromMm: holdBeyondMm(map, segment, segment.fromNodeId),
+    beyondToMm: holdBeyondMm(map, segment, segment.toNodeId),
+    coverFrom: coverPast(map, segment, shape.from, assumptions),
+    coverTo: coverPast(map, segment, shape.to, assumptions),
+  };
+}
+
+const coverGoesOn: ReadonlySet<MapNode['kind']> = new Set(['branch', 'splice', 'grommet', 'loose-end']);
+
+/** The best covering of the runs past a node; bare where a covering must stop. */
+function coverPast(
+  map: MapDocument,
+  segment: Segment,
+  node: MapNode,
+  { protection }: ChafeAssumptions,
+): Protection {
+  let best = protection.bare;
+  if (!coverGoesOn.has(node.kind)) return best;
+  for (const next of runsAtNode(map, node.id)) {
+    if (next.id !== segment.id) best = strongerCover(best, protection[next.covering]);
+  }
+  return best;
+}
+
+/**
+ * Whether two gatherings of surroundings lead to the same hazard.
+ * @example
+ * sameSurroundings(runSurroundings(sample.map, sample.middle, defaultAssumptions), runSurroundings(sample.map, sample.middle, defaultAssumptions)) // => true
+ */
+export function sameSurroundings(a: RunSurroundings, b: RunSurroundings): boolean {
+  return (
+    a.shape === b.shape &&
+    a.near === b.near &&
+    a.beyondFromMm === b.beyondFromMm &&
+    a.beyondToMm === b.beyondToMm &&
+    a.coverFrom === b.coverFrom &&
+    a.coverTo === b.coverTo &&
+    sameItems(a.nearestMm, b.nearestMm) &&
+    sameItems(a.circuits, b.circuits)
+  );
+}
+
+const sameItems = (a: readonly unknown[], b: readonly unknown[]) =>
+  a === b || (a.length === b.length && a.every((each, i) => each === b[i]));
