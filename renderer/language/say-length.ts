@@ -4,6 +4,7 @@ export type LengthSystem = (typeof lengthSystems)[number];
 
 const mmPerInch = 25.4;
 const inchesPerFoot = 12;
+export const mmPerFoot = mmPerInch * inchesPerFoot;
 
 /** A length as a figure and its unit. */
 export interface SaidLength {
@@ -30,7 +31,7 @@ export function sayStretch(
 ): { readonly near: string; readonly far: string; readonly unit: string } {
   const far = sayDistance(farMm, lengths);
   if (far.unit === 'ft') {
-    return { near: (nearMm / mmPerInch / inchesPerFoot).toFixed(2), far: far.value, unit: 'ft' };
+    return { near: (nearMm / mmPerFoot).toFixed(2), far: far.value, unit: 'ft' };
   }
   return { near: sayDistance(nearMm, lengths).value, far: far.value, unit: far.unit };
 }

@@ -20,12 +20,7 @@ export type NewEntry = JobEntry extends infer Entry
 /** What is written down when the car comes in; all of it can be put right later. */
 export type Intake = Pick<
   Job,
-  | 'vehicle'
-  | 'complaint'
-  | 'failureType'
-  | 'circuitId'
-  | 'alsoFailingCircuitIds'
-  | 'workingCircuitIds'
+  'vehicle' | 'complaint' | 'failureType' | 'circuitId' | 'alsoFailingCircuitIds' | 'workingCircuitIds'
 >;
 
 /** An open job as the screen sees it. */

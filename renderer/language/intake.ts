@@ -1,0 +1,23 @@
+/** Sentences of the intake form. */
+export const intakeWords = {
+  newJob: 'New job',
+  changeIntake: 'Change intake',
+  plate: 'Plate or stock number',
+  odometer: 'Odometer',
+  odometerUnit: 'Odometer unit',
+  units: { km: 'km', mi: 'mi' },
+  complaint: 'Complaint, in the customer’s words',
+  complaintHint: 'When, how often, and what was fitted or repaired last?',
+  failureType: 'Failure type',
+  failureHint: 'As the code or your first test puts it.',
+  circuit: 'Circuit under search',
+  circuitNone: 'Choose later',
+  circuitHint: 'Only circuits traced from end to end can be ranked.',
+  alsoFailing: 'Circuits also failing',
+  working: 'Circuits still working',
+  othersHint: 'What fails together points to shared loom; what works clears it.',
+  standing: { unknown: 'Not tried', failing: 'Fails too', working: 'Works' },
+  noCircuits: 'This map has no circuit yet. Draw and trace one first.',
+  start: 'Start the job',
+  keep: 'Keep',
+} as const;

@@ -1,0 +1,80 @@
+import type { DriveSide } from '#core/map/kinds.ts';
+import type { ImportSummary, JobSummary } from '#electron/contract/contract.ts';
+
+/** Every sentence of the place with the vehicles and the jobs. */
+export const startWords = {
+  title: 'Vehicles and jobs',
+  failed: 'The vehicles and jobs could not be read.',
+  firstTime:
+    'Open the sample vehicle’s job to see where it says to open first, or draw a map of the car on your ramp.',
+  jobs: {
+    title: 'Open jobs',
+    empty: 'No open job. Start one on a vehicle map.',
+    noPlate: 'No plate',
+    noComplaint: 'No complaint written down',
+    spent: 'min spent',
+    open: (plate: string, map: string): string => `Open job ${plate}, ${map}`,
+    stages: { testing: 'Testing', opening: 'Opening up', found: 'Cause proved' } satisfies Record<
+      JobSummary['stage'],
+      string
+    >,
+  },
+  maps: {
+    title: 'Vehicle maps',
+    search: 'Search vehicle maps',
+    searchHint: 'A few letters of the name or body',
+    empty: 'No vehicle map yet. Draw one, or bring one in from a file.',
+    noMatch: (text: string): string => `No vehicle map has “${text}” in its name or body.`,
+    open: (name: string): string => `Open map ${name}`,
+    jobs: (count: number): string => (count === 1 ? '1 job' : `${count} jobs`),
+    finds: (count: number): string => (count === 1 ? '1 find' : `${count} finds`),
+    more: (name: string): string => `More for ${name}`,
+    picture: (name: string): string => `Outline and routes of ${name}`,
+  },
+  newMap: {
+    title: 'New map',
+    name: 'Name of the map',
+    nameHint: 'Model, years and what sets it apart.',
+    body: 'Body style',
+    side: 'Side of drive',
+    make: 'Make the map and draw',
+  },
+  newJob: (name: string): string => `New job on ${name}`,
+  newJobShort: 'New job',
+  copy: {
+    title: 'Take a copy',
+    named: (name: string): string => `Copy of ${name}`,
+    name: 'Name of the copy',
+    kind: 'Copy',
+    plain: 'As it is',
+    mirrored: (side: DriveSide): string => `Mirrored, for ${side === 'right' ? 'RHD' : 'LHD'}`,
+    warning:
+      'Mirroring turns every route and panel over. Dash parts usually mirror; sills and body routes often do not. Every mirrored run stays marked as not checked until you confirm it on a car.',
+    make: 'Make the copy',
+  },
+  handOut: 'Hand out a file',
+  remove: {
+    title: 'Remove map',
+    sure: (name: string): string =>
+      `Remove “${name}”? The map and its list of changes go. Jobs done on it keep the map they were opened on.`,
+    yes: 'Remove it',
+  },
+  bringIn: {
+    title: 'Bring in a file',
+    hint: 'Or drop a map or job document anywhere on this screen.',
+    drop: 'Let go to read the file',
+    choose: 'Choose a file',
+    reading: 'Reading the file',
+    found: (summary: ImportSummary): string =>
+      summary.kind === 'map' ? `Vehicle map “${summary.name}”` : `Job “${summary.name}”`,
+    holds: (summary: ImportSummary): string =>
+      summary.kind === 'map'
+        ? `${summary.segments} runs, ${summary.panels} panels, ${summary.circuits} circuits.`
+        : `${summary.entries} entries.`,
+    already: 'The same one is here already: it will be kept as a copy beside it, nothing is overwritten.',
+    nothingStored: 'Nothing is stored yet.',
+    store: 'Keep it',
+    stored: (name: string): string => `“${name}” is kept.`,
+    another: 'Choose another file',
+  },
+} as const;

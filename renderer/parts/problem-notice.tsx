@@ -1,0 +1,25 @@
+import type { ReactNode } from 'react';
+import type { Problem } from '#core/quantity/problem.ts';
+import { problemSentence } from '../language/problems.ts';
+import { Notice } from './notice.tsx';
+
+/** A problem in words, with what to do about it. */
+export function ProblemNotice({
+  problem,
+  title,
+  nameOf,
+  actions,
+}: {
+  readonly problem: Problem;
+  readonly title?: string;
+  readonly nameOf?: (id: string) => string;
+  readonly actions?: ReactNode;
+}) {
+  const { message, hint } = problemSentence(problem, nameOf);
+  return (
+    <Notice tone="failed" title={title ?? message} actions={actions}>
+      {title ? <p>{message}</p> : null}
+      <p className="quiet">{hint}</p>
+    </Notice>
+  );
+}

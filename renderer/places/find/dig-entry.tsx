@@ -1,0 +1,115 @@
+import type { DigStep } from '#core/job/ranking.ts';
+import type { PanelId } from '#core/quantity/id.ts';
+import { findWords, grave, sayMinutes, sayPercent } from '../../language/find.ts';
+import { nameOf } from '../../language/name-of.ts';
+import { reasonSentence } from '../../language/reasons.ts';
+import { whereLine } from '../../language/say-where.ts';
+import { Button, Figure } from '../../parts/index.ts';
+import { CautionSigns } from './caution-signs.tsx';
+import { useFind } from './find-context.ts';
+import { lookPieces, overlap } from './look-pieces.ts';
+import { StepCautions } from './step-cautions.tsx';
+import { stepTitle } from './step-title.ts';
+import { Verdict } from './verdict.tsx';
+import { Where } from './where.tsx';
+
+const words = findWords.list;
+
+/** One opening: what comes off, what is then in view, how likely the fault is there, and why. */
+export function DigEntry({
+  step,
+  expanded,
+  onToggle,
+}: {
+  readonly step: DigStep;
+  readonly expanded: boolean;
+  readonly onToggle: () => void;
+}) {
+  const view = useFind();
+  const { map } = view.open;
+  const pieces = lookPieces(step);
+  const pointed = view.pointed.some((piece) => pieces.some((own) => overlap(own, piece)));
+  const where = pieces.map(view.where);
+  const title = stepTitle(step, (id) => view.say(nameOf(map, id)));
+  const panels = step.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
+  const cautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
+  return (
+    <li
+      className={`dig-entry${pointed ? ' dig-entry-pointed' : ''}`}
+      data-rank={step.rank}
+      onPointerEnter={() => view.point(pieces)}
+      onPointerLeave={() => view.point([])}
+    >
+      <button
+        type="button"
+        className="dig-head"
+        aria-expanded={expanded}
+        aria-label={`${words.open(step.rank)}: ${title}`}
+        onClick={onToggle}
+        onFocus={() => view.point(pieces)}
+        onBlur={() => view.point([])}
+      >
+        <span className="dig-rank">{step.rank}</span>
+        <span className="dig-title">{title}</span>
+        <Figure value={sayMinutes(step.minutes)} unit={words.minutes} large />
+        <Figure value={sayPercent(step.probability)} unit={words.percent} large />
+      </button>
+      <div className="dig-body">
+        <ul className="dig-where">
+          {where.map((place) => (
+            <li key={whereLine(place)}>
+              <Where place={place} />
+            </li>
+          ))}
+        </ul>
+        <p className="dig-reason">
+          {reasonSentence(step.reason, (id) => view.say(nameOf(map, id)), view.lengths)}
+        </p>
+        {expanded ? (
+          <>
+            {panels.length > 0 ? <h3 className="dig-sub">{words.takeOffFirst}</h3> : null}
+            <ol className="take-off">
+              {panels.map((panel) => (
+                <TakeOff key={panel.id} panelId={panel.id} />
+              ))}
+            </ol>
+            <StepCautions cautions={cautions} />
+            <Verdict pieces={pieces} about={title} />
+          </>
+        ) : (
+          <CautionSigns cautions={cautions} />
+        )}
+        <p className="dig-running">
+          {words.running} <Figure value={sayMinutes(step.runningMinutes)} unit={words.minutes} />,{' '}
+          <Figure value={sayPercent(step.runningProbability)} unit={words.percent} /> {words.runningTotal}
+        </p>
+      </div>
+    </li>
+  );
+}
+
+/** One panel to take off, with its minutes, its cautions and the button that ticks it off. */
+function TakeOff({ panelId }: { readonly panelId: PanelId }) {
+  const { open, session, say, cautionsRead } = useFind();
+  const panel = open.map.panels.get(panelId);
+  if (!panel) return null;
+  const name = say(nameOf(open.map, panelId));
+  const unread = panel.cautions.some((caution) => grave.has(caution) && !cautionsRead.has(caution));
+  return (
+    <li>
+      <span className="take-off-name">
+        {name}
+        <CautionSigns cautions={panel.cautions} />
+      </span>
+      <Figure value={sayMinutes(panel.minutesOff)} unit={words.minutes} large />
+      <Button
+        aria-label={words.markOff(name)}
+        disabled={unread}
+        title={unread ? findWords.caution.first : undefined}
+        onClick={() => session.add({ type: 'panel-off', panelId })}
+      >
+        {words.off}
+      </Button>
+    </li>
+  );
+}

@@ -1,0 +1,111 @@
+import { useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { standingEntries } from '#core/job/standing-entries.ts';
+import type { JobId, MapId } from '#core/quantity/id.ts';
+import { findWords } from '../../language/find.ts';
+import { saySide } from '../../language/say-side.ts';
+import { sayWhere } from '../../language/say-where.ts';
+import { words } from '../../language/words.ts';
+import { Button, ProblemNotice, Progress } from '../../parts/index.ts';
+import { hostClient } from '../../session/host.ts';
+import { type JobOpen, type JobSession, jobSession } from '../../session/job-session.ts';
+import { useMachineSettings } from '../../session/machine-settings.ts';
+import type { Piece } from '../../straight/straight-picture.ts';
+import { FindContext, type FindView } from './find-context.ts';
+import { FindScreen } from './find-screen.tsx';
+import { useCautionsRead } from './use-cautions-read.ts';
+
+export interface FindPlaceProps {
+  readonly jobId: JobId;
+  readonly onLeave: () => void;
+  readonly onOpenMap: (mapId: MapId) => void;
+  readonly onOpenJob: (jobId: JobId) => void;
+}
+
+/** The place where a job's fault is looked for. */
+export function FindPlace(props: FindPlaceProps) {
+  const { jobId } = props;
+  const [session, setSession] = useState<JobSession | null>(null);
+  useEffect(() => {
+    const made = jobSession(jobId, { client: hostClient() });
+    setSession(made);
+    void made.open();
+    return () => made.close();
+  }, [jobId]);
+  return session ? <Session {...props} session={session} /> : <Progress label={words.opening} />;
+}
+
+function Session({ session, ...props }: FindPlaceProps & { readonly session: JobSession }) {
+  const state = useStore(session.store);
+  if (state.phase === 'opening') {
+    return (
+      <main className="find-waiting">
+        <Progress label={words.opening} />
+      </main>
+    );
+  }
+  if (state.phase === 'failed') {
+    return (
+      <main className="find-waiting">
+        <ProblemNotice
+          problem={state.problem}
+          title={findWords.failed.title}
+          actions={
+            <>
+              <Button weight="main" onClick={() => void session.open()}>
+                {words.tryAgain}
+              </Button>
+              <Button onClick={props.onLeave}>{words.back}</Button>
+            </>
+          }
+        />
+      </main>
+    );
+  }
+  return <OpenJob {...props} session={session} open={state} />;
+}
+
+function OpenJob({
+  session,
+  open,
+  ...props
+}: FindPlaceProps & { readonly session: JobSession; readonly open: JobOpen }) {
+  const lengths = useMachineSettings((settings) => settings.lengths);
+  const sides = useMachineSettings((settings) => settings.sides);
+  const [pointed, point] = useState<readonly Piece[]>([]);
+  const [picked, pick] = useState<Piece | null>(null);
+  const [cautionsRead, readCaution] = useCautionsRead(open.job.id);
+  const standing = useMemo(() => standingEntries(open.job), [open.job]);
+  const { map, line } = open;
+  const view = useMemo((): FindView => {
+    const say = (name: string): string => saySide(name, map.details.driveSide, sides);
+    return {
+      session,
+      open,
+      standing,
+      lengths,
+      say,
+      where: ({ fromMm, toMm }) =>
+        line ? sayWhere(map, line, fromMm, toMm, lengths, say) : { figures: '', unit: '', words: '' },
+      pointed,
+      point: (pieces) => point((before) => (samePieces(before, pieces) ? before : pieces)),
+      picked,
+      pick,
+      cautionsRead,
+      readCaution,
+    };
+  }, [session, open, standing, lengths, sides, map, line, pointed, picked, cautionsRead, readCaution]);
+  return (
+    <FindContext value={view}>
+      <FindScreen
+        onLeave={props.onLeave}
+        onOpenMap={() => props.onOpenMap(open.job.mapId)}
+        onOpenJob={props.onOpenJob}
+      />
+    </FindContext>
+  );
+}
+
+/** The pointer moves far more often than what it points at changes. */
+const samePieces = (a: readonly Piece[], b: readonly Piece[]): boolean =>
+  a.length === b.length && a.every((piece, i) => piece.fromMm === b[i]?.fromMm && piece.toMm === b[i]?.toMm);

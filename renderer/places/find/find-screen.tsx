@@ -1,0 +1,95 @@
+import { useState } from 'react';
+import type { JobId } from '#core/quantity/id.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import { findWords } from '../../language/find.ts';
+import { intakeWords } from '../../language/intake.ts';
+import { words } from '../../language/words.ts';
+import { KeyboardSheet } from '../../parts/index.ts';
+import { hostClient } from '../../session/host.ts';
+import type { Intake } from '../../session/job-session.ts';
+import { useTheme } from '../../theme/use-theme.ts';
+import { emptyIntake, IntakeForm } from '../intake/intake-form.tsx';
+import { DigColumn } from './dig-column.tsx';
+import { useFind } from './find-context.ts';
+import { intakeOf } from './intake-of.ts';
+import { JobBoard } from './job-board.tsx';
+import { JobHeader } from './job-header.tsx';
+import { StraightPane } from './straight-pane.tsx';
+import { useJobKeys } from './use-job-keys.ts';
+
+type Form = 'change' | 'another';
+
+/** Board, dig list and straight loom, and the header over them. */
+export function FindScreen({
+  onLeave,
+  onOpenMap,
+  onOpenJob,
+}: {
+  readonly onLeave: () => void;
+  readonly onOpenMap: () => void;
+  readonly onOpenJob: (jobId: JobId) => void;
+}) {
+  const { open, session, pick } = useFind();
+  const theme = useTheme();
+  const [form, setForm] = useState<Form | null>(null);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [keys, setKeys] = useState(false);
+  const send = async (intake: Intake): Promise<void> => {
+    if (form === 'change') {
+      const refused = await session.changeIntake(intake);
+      setProblem(refused);
+      if (!refused) setForm(null);
+      return;
+    }
+    const made = await hostClient()('job.create', { mapId: open.job.mapId, ...intake });
+    if (made.ok) onOpenJob(made.value.jobId);
+    else setProblem(made.problem);
+  };
+  useJobKeys({ session, letGo: () => pick(null), showKeys: () => setKeys(true) });
+  const circuits = [...open.map.circuits.values()].sort((a, b) => a.order - b.order);
+  return (
+    <div className="find">
+      <JobHeader onLeave={onLeave} onIntake={() => setForm('change')} onKeys={() => setKeys(true)} />
+      <main className="find-views">
+        <div className="find-board">
+          {form ? (
+            <div className="find-form">
+              <IntakeForm
+                key={form}
+                title={form === 'change' ? intakeWords.changeIntake : intakeWords.newJob}
+                sendLabel={form === 'change' ? intakeWords.keep : intakeWords.start}
+                first={
+                  form === 'change'
+                    ? intakeOf(open.job)
+                    : {
+                        ...emptyIntake,
+                        vehicle: { ...emptyIntake.vehicle, odometerUnit: open.job.vehicle.odometerUnit },
+                      }
+                }
+                circuits={circuits}
+                problem={problem}
+                onSend={(intake) => void send(intake)}
+                onCancel={() => {
+                  setForm(null);
+                  setProblem(null);
+                }}
+              />
+            </div>
+          ) : (
+            <JobBoard theme={theme} />
+          )}
+        </div>
+        <StraightPane />
+        <DigColumn onOpenMap={onOpenMap} onAnother={() => setForm('another')} />
+      </main>
+      {keys ? (
+        <KeyboardSheet
+          label={findWords.keys.label}
+          closeLabel={words.close}
+          keys={findWords.keys.lines}
+          onClose={() => setKeys(false)}
+        />
+      ) : null}
+    </div>
+  );
+}

@@ -1,0 +1,50 @@
+import { findWords } from '../../language/find.ts';
+import { whereLine } from '../../language/say-where.ts';
+import { Button, Sign } from '../../parts/index.ts';
+import type { Piece } from '../../straight/straight-picture.ts';
+import { useFind } from './find-context.ts';
+import { Where } from './where.tsx';
+
+const words = findWords.found;
+
+/** The search is over: where the cause was, and what comes next. */
+export function FoundPanel({
+  pieces,
+  entryId,
+  onAnother,
+}: {
+  readonly pieces: readonly Piece[];
+  readonly entryId: `entry:${string}`;
+  readonly onAnother: () => void;
+}) {
+  const { where, session } = useFind();
+  return (
+    <section className="found" aria-label={words.title}>
+      <header>
+        <Sign name="ring" size={34} />
+        <div>
+          <h2>{words.title}</h2>
+          {pieces.map(where).map((place) => (
+            <p key={whereLine(place)}>
+              <Where place={place} />
+            </p>
+          ))}
+        </div>
+      </header>
+      <h3>{words.next}</h3>
+      <ol className="found-steps">
+        {words.steps.map((step) => (
+          <li key={step}>{step}</li>
+        ))}
+      </ol>
+      <div className="button-row">
+        <Button weight="main" large onClick={onAnother}>
+          {words.another}
+        </Button>
+        <Button large onClick={() => session.takeBack(entryId)}>
+          {words.back}
+        </Button>
+      </div>
+    </section>
+  );
+}

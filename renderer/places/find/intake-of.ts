@@ -1,0 +1,8 @@
+import type { Job } from '#core/job/job-document.ts';
+import type { Intake } from '../../session/job-session.ts';
+
+/** The part of a job that is written down when the car comes in. */
+export function intakeOf(job: Job): Intake {
+  const { vehicle, complaint, failureType, circuitId, alsoFailingCircuitIds, workingCircuitIds } = job;
+  return { vehicle, complaint, failureType, circuitId, alsoFailingCircuitIds, workingCircuitIds };
+}

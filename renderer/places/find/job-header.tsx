@@ -1,0 +1,99 @@
+import type { ReactNode } from 'react';
+import { findWords } from '../../language/find.ts';
+import { driveSideWords, failureTypeWords, words } from '../../language/words.ts';
+import { Button, IconButton } from '../../parts/index.ts';
+import { entryHistory } from '../../session/entry-history.ts';
+import { SettingsButton } from '../settings/settings-button.tsx';
+import { useFind } from './find-context.ts';
+import { RefitCount } from './refit-count.tsx';
+
+/** Whose car, what is wrong with it, which circuit is searched; undo, and what must be refitted. */
+export function JobHeader({
+  onLeave,
+  onIntake,
+  onKeys,
+}: {
+  readonly onLeave: () => void;
+  readonly onIntake: () => void;
+  readonly onKeys: () => void;
+}) {
+  const { open, session, say } = useFind();
+  const { job, map } = open;
+  const circuit = job.circuitId === null ? undefined : map.circuits.get(job.circuitId);
+  const history = entryHistory(job);
+  const { details } = map;
+  return (
+    <header className="job-header">
+      <IconButton label={words.back} sign="back" onClick={onLeave} />
+      <div className="job-vehicle">
+        <h1>{job.vehicle.plate || findWords.header.noPlate}</h1>
+        <p className="quiet">
+          {details.name}, {driveSideWords[details.driveSide]}
+          {job.vehicle.odometer === null
+            ? null
+            : `, ${job.vehicle.odometer.toLocaleString('en')} ${job.vehicle.odometerUnit}`}
+        </p>
+      </div>
+      <dl className="job-facts">
+        <Fact term={findWords.header.complaint}>{job.complaint || findWords.header.noComplaint}</Fact>
+        <Fact term={findWords.header.failure}>{failureTypeWords[job.failureType]}</Fact>
+        <Fact term={findWords.header.circuit}>
+          {circuit ? (
+            <>
+              {say(circuit.name)}{' '}
+              <span className="mono wire">
+                {circuit.wireColours.join('/')} {circuit.conductorMm2}
+                <span className="unit"> {findWords.header.size}</span>
+              </span>
+            </>
+          ) : (
+            findWords.header.noCircuit
+          )}
+        </Fact>
+      </dl>
+      <div className="job-actions">
+        <RefitCount />
+        <Button weight="quiet" onClick={onIntake}>
+          {findWords.header.change}
+        </Button>
+        <IconButton
+          label={words.undo}
+          sign="undo"
+          disabled={history.undo === null}
+          onClick={() => session.undo()}
+        />
+        <IconButton
+          label={words.redo}
+          sign="redo"
+          disabled={history.redo === null}
+          onClick={() => session.redo()}
+        />
+        <IconButton label={words.keys} sign="keyboard" onClick={onKeys} />
+        <SettingsButton />
+        <Saving />
+      </div>
+    </header>
+  );
+}
+
+function Fact({ term, children }: { readonly term: string; readonly children: ReactNode }) {
+  return (
+    <div>
+      <dt>{term}</dt>
+      <dd>{children}</dd>
+    </div>
+  );
+}
+
+/** Whether every entry is on disk; if not, the way to try again. */
+function Saving() {
+  const { open, session } = useFind();
+  if (open.saving === 'failed') {
+    return (
+      <Button onClick={() => session.saveAgain()}>
+        {words.notSaved}. {words.tryAgain}
+      </Button>
+    );
+  }
+  return <span className="saving quiet">{open.saving === 'saved' ? words.saved : words.saving}</span>;
+}

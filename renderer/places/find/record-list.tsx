@@ -1,0 +1,120 @@
+import { useState } from 'react';
+import type { JobEntry } from '#core/job/job-document.ts';
+import { joinRanges } from '#core/locate/station-ranges.ts';
+import { findWords } from '../../language/find.ts';
+import { nameOf } from '../../language/name-of.ts';
+import { whereLine } from '../../language/say-where.ts';
+import { inspectionWords } from '../../language/words.ts';
+import { Button, List, TextArea } from '../../parts/index.ts';
+import { circuitRanges } from '../../session/stretches-between.ts';
+import { type FindView, useFind } from './find-context.ts';
+import { nearestLookQuality } from './look-quality.ts';
+
+const words = findWords.record;
+
+/** Everything entered in this job, newest first; each line can be taken back, and nothing is lost. */
+export function RecordList() {
+  const view = useFind();
+  const { job } = view.open;
+  const stands = new Set(view.standing.map((entry) => entry.id));
+  const lines = job.entries.filter((entry) => entry.type !== 'take-back').reverse();
+  return (
+    <div className="record">
+      <NoteEntry />
+      <List label={words.label} items={lines} keyOf={(entry) => entry.id} empty={words.empty} ordered>
+        {(entry) => {
+          const text = entryLine(entry, view);
+          const standing = stands.has(entry.id);
+          return (
+            <div className={standing ? 'record-line' : 'record-line record-line-gone'}>
+              <time dateTime={entry.at} className="mono">
+                {clock(entry.at)}
+              </time>
+              <span className="record-words">
+                {standing ? text : <s>{text}</s>}
+                {standing ? null : <span className="quiet"> {words.takenBack}</span>}
+              </span>
+              {standing ? (
+                <Button
+                  aria-label={`${words.takeBack}: ${text}`}
+                  onClick={() => view.session.takeBack(entry.id)}
+                >
+                  {words.takeBack}
+                </Button>
+              ) : (
+                <Button
+                  aria-label={`${words.bringBack}: ${text}`}
+                  onClick={() => {
+                    const takeBack = job.entries.findLast(
+                      (each) => each.type === 'take-back' && each.entryId === entry.id,
+                    );
+                    if (takeBack) view.session.takeBack(takeBack.id);
+                  }}
+                >
+                  {words.bringBack}
+                </Button>
+              )}
+            </div>
+          );
+        }}
+      </List>
+    </div>
+  );
+}
+
+function NoteEntry() {
+  const { session } = useFind();
+  const [text, setText] = useState('');
+  const [writing, setWriting] = useState(false);
+  if (!writing) return <Button onClick={() => setWriting(true)}>{words.addNote}</Button>;
+  return (
+    <form
+      className="record-note"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (text.trim() !== '') session.add({ type: 'note', text: text.trim() });
+        setText('');
+        setWriting(false);
+      }}
+    >
+      <TextArea label={words.noteLabel} value={text} onChange={setText} rows={2} maxLength={4_000} />
+      <Button type="submit">{words.addNote}</Button>
+    </form>
+  );
+}
+
+const clock = (at: string): string =>
+  new Date(at).toLocaleString(undefined, {
+    day: '2-digit',
+    month: '2-digit',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+
+/** One entry as a line of words. */
+export function entryLine(entry: JobEntry, view: Pick<FindView, 'open' | 'say' | 'where'>): string {
+  const { map, line } = view.open;
+  switch (entry.type) {
+    case 'panel-off':
+      return words.panelOff(view.say(nameOf(map, entry.panelId)));
+    case 'panel-on':
+      return words.panelOn(view.say(nameOf(map, entry.panelId)));
+    case 'note':
+      return entry.text;
+    case 'reading':
+      return entry.note === '' ? words.reading : `${words.reading}: ${entry.note}`;
+    case 'take-back':
+      return words.takeBack;
+    case 'inspection': {
+      const ranges = line
+        ? joinRanges(entry.stretches.flatMap((stretch) => circuitRanges(line, stretch)))
+        : [];
+      const where =
+        ranges.length > 0
+          ? ranges.map((range) => whereLine(view.where(range))).join('; ')
+          : entry.stretches.map((stretch) => view.say(nameOf(map, stretch.segmentId))).join(', ');
+      const quality = findWords.verdict[nearestLookQuality(entry.lookQuality)].toLowerCase();
+      return words.looked(inspectionWords[entry.result], `${where} (${quality})`);
+    }
+  }
+}

@@ -1,0 +1,11 @@
+import type { DigStep } from '#core/job/ranking.ts';
+import { findWords } from '../../language/find.ts';
+
+/** What an opening is called: the panels to take off, the plug to part, or that it is open already. */
+export function stepTitle(step: DigStep, nameOf: (id: string) => string): string {
+  if (step.takeOff.length > 0) return step.takeOff.map(nameOf).join(', ');
+  const plugs = step.look.nodeIds ?? [];
+  const onlyPlug = step.look.toMm - step.look.fromMm < 1;
+  if (plugs.length > 0 && onlyPlug) return findWords.list.part(plugs.map(nameOf).join(', '));
+  return findWords.list.nothingToTakeOff;
+}

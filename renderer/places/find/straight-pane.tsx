@@ -1,0 +1,56 @@
+import { useMemo } from 'react';
+import { findWords, sayPercent } from '../../language/find.ts';
+import { whereLine } from '../../language/say-where.ts';
+import { circuitRanges } from '../../session/stretches-between.ts';
+import { straightPicture } from '../../straight/straight-picture.ts';
+import { StraightView } from '../../straight/straight-view.tsx';
+import { useFind } from './find-context.ts';
+import { openingRanks } from './opening-ranks.ts';
+
+/** Rank numerals nearer to one another than this share of the length would overlap. */
+const numeralShare = 0.022;
+
+/** The searched circuit laid straight below the board. */
+export function StraightPane() {
+  const view = useFind();
+  const { open, standing } = view;
+  const { line, map, ranking } = open;
+  const picture = useMemo(() => (line ? straightPicture(map, line, standing) : null), [map, line, standing]);
+  const ranks = useMemo(() => {
+    if (!ranking || !line) return [];
+    const apart = line.lengthMm * numeralShare;
+    const kept: { rank: number; stationMm: number }[] = [];
+    for (const peak of openingRanks(ranking).peaks) {
+      if (kept.every((other) => Math.abs(other.stationMm - peak.stationMm) > apart)) kept.push(peak);
+    }
+    return kept;
+  }, [ranking, line]);
+  if (!picture || !line) return null;
+  const found = standing.findLast((entry) => entry.type === 'inspection' && entry.result === 'found');
+  const foundRanges =
+    found?.type === 'inspection' ? found.stretches.flatMap((stretch) => circuitRanges(line, stretch)) : [];
+  const longest = [...foundRanges].sort((a, b) => b.toMm - b.fromMm - (a.toMm - a.fromMm))[0];
+  return (
+    <section className="straight-pane" aria-label={findWords.straight.label}>
+      <StraightView
+        picture={picture}
+        ranking={ranking}
+        ranks={ranks}
+        pointed={view.pointed}
+        picked={view.picked}
+        foundMm={longest ? (longest.fromMm + longest.toMm) / 2 : null}
+        lengths={view.lengths}
+        say={view.say}
+        sayStretch={(piece) => {
+          const chance = 'probability' in piece ? Number(piece.probability) : null;
+          const words = whereLine(view.where(piece));
+          return chance === null
+            ? words
+            : `${words}, ${findWords.straight.chanceOf(`${sayPercent(chance)} ${findWords.list.percent}`)}`;
+        }}
+        onPoint={(stretch) => view.point(stretch ? [stretch] : [])}
+        onPick={view.pick}
+      />
+    </section>
+  );
+}

@@ -1,0 +1,36 @@
+import { type OpeningMove, whatChanged } from '#core/job/rank-change.ts';
+import type { DigStep } from '#core/job/ranking.ts';
+import { findWords } from '../../language/find.ts';
+import { nameOf } from '../../language/name-of.ts';
+import { whereLine } from '../../language/say-where.ts';
+import { useFind } from './find-context.ts';
+import { lookPieces } from './look-pieces.ts';
+
+const mostNamed = 2;
+
+/** What the last change did to the order, in one line that is also read aloud. */
+export function WhatChanged() {
+  const view = useFind();
+  const { ranking, rankingBefore, map, thinking } = view.open;
+  const shortName = (step: DigStep): string => {
+    const last = step.takeOff.at(-1) ?? step.look.nodeIds?.[0];
+    if (last) return view.say(nameOf(map, last));
+    return lookPieces(step).slice(0, 1).map(view.where).map(whereLine).join('');
+  };
+  const names = (moves: readonly OpeningMove[]): string =>
+    [...new Set(moves.map(({ step }) => shortName(step)))].slice(0, mostNamed).join(', ');
+  const sentences: string[] = [];
+  if (ranking && rankingBefore) {
+    const change = whatChanged(rankingBefore, ranking);
+    if (change.movedUp.length > 0) sentences.push(findWords.changed.up(names(change.movedUp)));
+    if (change.movedDown.length > 0) sentences.push(findWords.changed.down(names(change.movedDown)));
+    if (change.gone.length > 0) sentences.push(findWords.changed.gone(names(change.gone)));
+    if (change.added.length > 0) sentences.push(findWords.changed.came(names(change.added)));
+    if (sentences.length === 0) sentences.push(findWords.changed.same);
+  }
+  return (
+    <p className="what-changed" role="status" aria-live="polite" data-thinking={thinking}>
+      {sentences.join('. ')}
+    </p>
+  );
+}

@@ -1,0 +1,138 @@
+import { type FormEvent, useState } from 'react';
+import { failureTypes } from '#core/job/job-document.ts';
+import type { Circuit } from '#core/map/records.ts';
+import type { CircuitId } from '#core/quantity/id.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import { intakeWords } from '../../language/intake.ts';
+import { failureTypeWords, words } from '../../language/words.ts';
+import {
+  Button,
+  Choice,
+  Field,
+  NumberField,
+  ProblemNotice,
+  Select,
+  TextArea,
+  useEscape,
+} from '../../parts/index.ts';
+import type { Intake } from '../../session/job-session.ts';
+import { CircuitPicks } from './circuit-picks.tsx';
+
+/** What a new job starts from before anything is typed. */
+export const emptyIntake: Intake = {
+  vehicle: { plate: '', odometer: null, odometerUnit: 'mi' },
+  complaint: '',
+  failureType: 'not-known',
+  circuitId: null,
+  alsoFailingCircuitIds: [],
+  workingCircuitIds: [],
+};
+
+/** What is written down when the car comes in. Gives the whole intake on sending. */
+export function IntakeForm({
+  title,
+  sendLabel,
+  first,
+  circuits,
+  problem,
+  onSend,
+  onCancel,
+}: {
+  readonly title: string;
+  readonly sendLabel: string;
+  readonly first: Intake;
+  readonly circuits: readonly Circuit[];
+  readonly problem: Problem | null;
+  readonly onSend: (intake: Intake) => void;
+  readonly onCancel: () => void;
+}) {
+  const [intake, setIntake] = useState(first);
+  const change = (part: Partial<Intake>): void => setIntake((before) => ({ ...before, ...part }));
+  const send = (event: FormEvent): void => {
+    event.preventDefault();
+    onSend(intake);
+  };
+  useEscape(true, onCancel);
+  const others = circuits.filter((circuit) => circuit.id !== intake.circuitId);
+  return (
+    <form className="intake" aria-label={title} onSubmit={send}>
+      <h3>{title}</h3>
+      <div className="intake-row intake-vehicle">
+        <Field
+          label={intakeWords.plate}
+          value={intake.vehicle.plate}
+          maxLength={40}
+          onChange={(plate) => change({ vehicle: { ...intake.vehicle, plate } })}
+        />
+        <NumberField
+          label={intakeWords.odometer}
+          value={intake.vehicle.odometer}
+          unit=""
+          min={0}
+          max={10_000_000}
+          onChange={(odometer) => change({ vehicle: { ...intake.vehicle, odometer } })}
+        />
+        <Choice
+          label={intakeWords.odometerUnit}
+          value={intake.vehicle.odometerUnit}
+          options={[
+            { value: 'mi', label: intakeWords.units.mi },
+            { value: 'km', label: intakeWords.units.km },
+          ]}
+          onChange={(odometerUnit) => change({ vehicle: { ...intake.vehicle, odometerUnit } })}
+        />
+      </div>
+      <TextArea
+        label={intakeWords.complaint}
+        hint={intakeWords.complaintHint}
+        value={intake.complaint}
+        maxLength={2_000}
+        rows={2}
+        onChange={(complaint) => change({ complaint })}
+      />
+      <div className="intake-row">
+        <Select
+          label={intakeWords.failureType}
+          hint={intakeWords.failureHint}
+          value={intake.failureType}
+          options={failureTypes.map((value) => ({ value, label: failureTypeWords[value] }))}
+          onChange={(failureType) => change({ failureType })}
+        />
+        <Select
+          label={intakeWords.circuit}
+          hint={circuits.length === 0 ? intakeWords.noCircuits : intakeWords.circuitHint}
+          value={intake.circuitId ?? ''}
+          options={[
+            { value: '', label: intakeWords.circuitNone },
+            ...circuits.map((circuit) => ({ value: circuit.id as string, label: circuit.name })),
+          ]}
+          onChange={(value) => change(withCircuit(intake, value === '' ? null : (value as CircuitId)))}
+        />
+      </div>
+      {others.length > 0 ? (
+        <CircuitPicks
+          circuits={others}
+          failing={intake.alsoFailingCircuitIds}
+          working={intake.workingCircuitIds}
+          onChange={(alsoFailingCircuitIds, workingCircuitIds) =>
+            change({ alsoFailingCircuitIds, workingCircuitIds })
+          }
+        />
+      ) : null}
+      {problem ? <ProblemNotice problem={problem} /> : null}
+      <div className="button-row">
+        <Button type="submit" weight="main">
+          {sendLabel}
+        </Button>
+        <Button onClick={onCancel}>{words.cancel}</Button>
+      </div>
+    </form>
+  );
+}
+
+/** The searched circuit is neither a witness for nor against itself. */
+const withCircuit = (intake: Intake, circuitId: CircuitId | null): Partial<Intake> => ({
+  circuitId,
+  alsoFailingCircuitIds: intake.alsoFailingCircuitIds.filter((id) => id !== circuitId),
+  workingCircuitIds: intake.workingCircuitIds.filter((id) => id !== circuitId),
+});

@@ -1,0 +1,86 @@
+import { useState } from 'react';
+import type { JobId, MapId } from '#core/quantity/id.ts';
+import type { MapSummary } from '#electron/contract/contract.ts';
+import { startWords } from '../../language/start.ts';
+import { bodyStyleWords, driveSideWords } from '../../language/words.ts';
+import { Button, IconButton } from '../../parts/index.ts';
+import { CopyMap } from './copy-map.tsx';
+import { HandOut } from './hand-out.tsx';
+import { MapPicture } from './map-picture.tsx';
+import { NewJob } from './new-job.tsx';
+import { RemoveMap } from './remove-map.tsx';
+
+type Open = 'job' | 'more' | 'copy' | 'remove';
+const words = startWords.maps;
+
+/** One vehicle map: its picture, its past, and what can be done with it, in place. */
+export function MapCard({
+  map,
+  onOpenMap,
+  onOpenJob,
+  onChanged,
+}: {
+  readonly map: MapSummary;
+  readonly onOpenMap: (mapId: MapId) => void;
+  readonly onOpenJob: (jobId: JobId) => void;
+  readonly onChanged: () => void;
+}) {
+  const [open, setOpen] = useState<Open | null>(null);
+  const toggle = (what: Open): void => setOpen(open === what ? null : what);
+  const close = (): void => setOpen(null);
+  return (
+    <article className={`map-card${open ? ' map-card-open' : ''}`} aria-label={map.name}>
+      <button
+        type="button"
+        className="map-face"
+        aria-label={words.open(map.name)}
+        onClick={() => onOpenMap(map.id)}
+      >
+        <MapPicture picture={map.picture} label={words.picture(map.name)} />
+        <span className="map-face-words">
+          <strong>{map.name}</strong>
+          <span className="quiet">
+            {bodyStyleWords[map.bodyStyle]}, {driveSideWords[map.driveSide]}
+          </span>
+          <span className="quiet">
+            {words.jobs(map.jobCount)}, {words.finds(map.findCount)}
+          </span>
+        </span>
+      </button>
+      <div className="map-actions">
+        <Button
+          aria-label={startWords.newJob(map.name)}
+          aria-expanded={open === 'job'}
+          onClick={() => toggle('job')}
+        >
+          {startWords.newJobShort}
+        </Button>
+        <IconButton
+          label={words.more(map.name)}
+          sign="more"
+          aria-expanded={open !== null && open !== 'job'}
+          onClick={() => toggle('more')}
+        />
+      </div>
+      {open === 'more' ? (
+        <div className="map-more button-row">
+          <Button onClick={() => setOpen('copy')}>{startWords.copy.title}</Button>
+          <HandOut what={{ mapId: map.id }} />
+          <Button onClick={() => setOpen('remove')}>{startWords.remove.title}</Button>
+        </div>
+      ) : null}
+      {open === 'job' ? <NewJob map={map} onOpenJob={onOpenJob} onCancel={close} /> : null}
+      {open === 'copy' ? (
+        <CopyMap
+          map={map}
+          onCancel={close}
+          onCopied={() => {
+            close();
+            onChanged();
+          }}
+        />
+      ) : null}
+      {open === 'remove' ? <RemoveMap map={map} onCancel={close} onRemoved={onChanged} /> : null}
+    </article>
+  );
+}

@@ -1,0 +1,116 @@
+import { type KeyboardEvent, type MouseEvent, useId, useMemo, useRef } from 'react';
+import type { Ranking, StretchProbability } from '#core/job/ranking.ts';
+import { findWords } from '../language/find.ts';
+import type { LengthSystem } from '../language/say-length.ts';
+import { BandLanes } from './band-lanes.tsx';
+import { CurveAndLoom } from './curve-and-loom.tsx';
+import { type Piece, type StraightPicture, stretchAt } from './straight-picture.ts';
+import { straightRows } from './straight-rows.ts';
+import { StraightRuler } from './straight-ruler.tsx';
+import { useWidth } from './use-width.ts';
+
+export interface StraightViewProps {
+  readonly picture: StraightPicture;
+  readonly ranking: Ranking | null;
+  /** Where each opening's rank numeral stands. */
+  readonly ranks: readonly { readonly rank: number; readonly stationMm: number }[];
+  readonly pointed: readonly Piece[];
+  readonly picked: Piece | null;
+  readonly foundMm: number | null;
+  readonly lengths: LengthSystem;
+  /** Names as the user wants sides said. */
+  readonly say: (name: string) => string;
+  /** A stretch in words, for reading aloud. */
+  readonly sayStretch: (piece: Piece) => string;
+  readonly onPoint: (stretch: StretchProbability | null) => void;
+  readonly onPick: (stretch: StretchProbability) => void;
+}
+
+const sidePx = 14;
+
+/** The searched circuit from end to end as one straight ruler, with everything that lies on it. */
+export function StraightView(props: StraightViewProps) {
+  const { picture, ranking, pointed, picked, onPoint, onPick, sayStretch } = props;
+  const frame = useRef<HTMLDivElement>(null);
+  const widthPx = useWidth(frame, 960);
+  const gridId = useId();
+  const innerPx = Math.max(200, widthPx - 2 * sidePx);
+  const pxPerMm = innerPx / picture.lengthMm;
+  const rows = useMemo(() => straightRows(picture.laneCount), [picture.laneCount]);
+  const stretches = ranking?.posterior.stretches ?? [];
+  const current = stretches.findIndex((stretch) => pointed.some((piece) => touches(piece, stretch)));
+
+  const stretchUnder = (event: MouseEvent<HTMLElement>): StretchProbability | null => {
+    const left = event.currentTarget.getBoundingClientRect().left;
+    return stretchAt(stretches, (event.clientX - left - sidePx) / pxPerMm);
+  };
+  const onKey = (event: KeyboardEvent): void => {
+    const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
+    if (by !== 0) {
+      event.preventDefault();
+      const start = current < 0 ? (by > 0 ? -1 : 0) : current;
+      onPoint(stretches[(start + by + stretches.length) % stretches.length] ?? null);
+    }
+    const stretch = stretches[current];
+    if ((event.key === 'Enter' || event.key === ' ') && stretch) {
+      event.preventDefault();
+      onPick(stretch);
+    }
+  };
+  const at = stretches[Math.max(0, current)];
+  const range = (piece: Piece) => ({
+    x: sidePx + piece.fromMm * pxPerMm,
+    width: Math.max(3, (piece.toMm - piece.fromMm) * pxPerMm),
+  });
+
+  return (
+    <div className="straight" ref={frame}>
+      {/* A div carries the keys and the words: the drawing itself is only to be looked at. */}
+      <div
+        className="straight-slider"
+        role="slider"
+        tabIndex={0}
+        aria-label={findWords.straight.label}
+        aria-valuemin={1}
+        aria-valuemax={Math.max(1, stretches.length)}
+        aria-valuenow={Math.max(0, current) + 1}
+        aria-valuetext={at ? sayStretch(at) : findWords.straight.nothing}
+        onPointerMove={(event) => onPoint(stretchUnder(event))}
+        onPointerLeave={() => onPoint(null)}
+        onClick={(event) => {
+          const stretch = stretchUnder(event);
+          if (stretch) onPick(stretch);
+        }}
+        onKeyDown={onKey}
+      >
+        <svg width={widthPx} height={rows.heightPx} aria-hidden="true">
+          {pointed.map((piece) => (
+            <rect
+              key={piece.fromMm}
+              className="straight-pointed"
+              y={rows.curveTop}
+              height={rows.heightPx - rows.curveTop}
+              {...range(piece)}
+            />
+          ))}
+          <g transform={`translate(${sidePx} 0)`}>
+            <StraightRuler {...props} rows={rows} innerPx={innerPx} />
+            <BandLanes {...props} rows={rows} pxPerMm={pxPerMm} hatchId={gridId} />
+            <CurveAndLoom {...props} rows={rows} innerPx={innerPx} />
+          </g>
+          {picked ? (
+            <rect
+              className="straight-picked"
+              y={rows.curveTop}
+              height={rows.heightPx - rows.curveTop - 1}
+              {...range(picked)}
+            />
+          ) : null}
+        </svg>
+      </div>
+    </div>
+  );
+}
+
+const touches = (a: Piece, b: Piece): boolean =>
+  Math.min(a.toMm, b.toMm) - Math.max(a.fromMm, b.fromMm) > 0.5;
