@@ -36,7 +36,7 @@ CREATE TABLE map_transaction (
   CHECK ((patch IS NULL) = (origin IN ('undo', 'redo'))),
   CHECK ((turns_revision IS NULL) = (origin IN ('user', 'import'))),
   CHECK ((state = 'turn') = (origin IN ('undo', 'redo')))
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE INDEX map_transaction_by_state ON map_transaction (map_id, state, revision);
 
@@ -46,7 +46,7 @@ CREATE TABLE map_snapshot (
   name TEXT NOT NULL,
   document BLOB NOT NULL,
   PRIMARY KEY (map_id, revision)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE job (
   id TEXT NOT NULL PRIMARY KEY,
@@ -60,7 +60,7 @@ CREATE TABLE job (
   find_count INTEGER NOT NULL,
   entry_count INTEGER NOT NULL,
   FOREIGN KEY (map_id, map_revision) REFERENCES map_snapshot (map_id, revision)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE INDEX job_by_map ON job (map_id, map_revision);
 
@@ -71,7 +71,7 @@ CREATE TABLE job_entry (
   body TEXT NOT NULL,
   PRIMARY KEY (job_id, seq),
   UNIQUE (job_id, entry_id)
-) STRICT, WITHOUT ROWID;
+) STRICT;
 
 CREATE TABLE picture_bytes (
   sha256 TEXT NOT NULL PRIMARY KEY,

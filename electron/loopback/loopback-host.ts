@@ -83,7 +83,9 @@ async function serve(
 ): Promise<void> {
   const wrongHost = refusedHost(message, port);
   if (wrongHost) return refuse(reply, wrongHost);
-  const path = new URL(message.url ?? '/', 'http://127.0.0.1').pathname;
+  // Only what starts at the root: an address with a host of its own in the first line is not for us.
+  if (!message.url?.startsWith('/')) return refuse(reply, { status: 400, reason: 'wrong-path' });
+  const path = new URL(`http://127.0.0.1${message.url}`).pathname;
   const name = requestPath.exec(path)?.[1];
   if (name !== undefined) return serveRequest(message, reply, options, token, name);
   if (message.method !== 'GET') return refuse(reply, { status: 405, reason: 'wrong-method' });

@@ -1,0 +1,194 @@
+import { symlinkSync } from 'node:fs';
+import { request } from 'node:http';
+import { connect } from 'node:net';
+import { networkInterfaces } from 'node:os';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { tokenHeader } from '#electron/loopback/token.ts';
+import { type Launch, launchLoopback } from './loopback-launch.ts';
+
+interface Sent {
+  readonly method?: string;
+  readonly path?: string;
+  readonly headers?: Readonly<Record<string, string>>;
+  readonly body?: string;
+}
+
+/** Sends one message with exactly these headers and gives status and text of the answer. */
+function send({ host, ownHeaders }: Launch, sent: Sent): Promise<{ status: number; text: string }> {
+  const { method = 'POST', path = '/request/library.list', headers = ownHeaders, body = '{}' } = sent;
+  return new Promise((resolve, reject) => {
+    const message = request({ host: '127.0.0.1', port: host.port, method, path, headers }, (reply) => {
+      let text = '';
+      reply.on('data', (part: Buffer) => {
+        text += part.toString();
+      });
+      reply.on('end', () => resolve({ status: reply.statusCode ?? 0, text }));
+    });
+    message.on('error', reject);
+    message.end(method === 'GET' ? undefined : body);
+  });
+}
+
+const refused = (status: number, reason: string): object => ({
+  status,
+  text: JSON.stringify({ refused: reason }),
+});
+
+test('our own page is answered, so that the refusals below mean something', async () => {
+  const launch = await launchLoopback();
+  expect(await send(launch, {})).toMatchObject({
+    status: 200,
+    text: '{"ok":true,"value":{"maps":[],"jobs":[]}}',
+  });
+});
+
+test('a wrong, missing, shortened or lengthened token is refused', async () => {
+  const launch = await launchLoopback();
+  const { [tokenHeader]: token = '', ...without } = launch.ownHeaders;
+  expect(await send(launch, { headers: without })).toEqual(refused(401, 'wrong-token'));
+  const flipped = (token.startsWith('A') ? 'B' : 'A') + token.slice(1);
+  for (const wrong of [flipped, token.slice(1), `${token}A`, 'x']) {
+    const headers = { ...without, [tokenHeader]: wrong };
+    expect(await send(launch, { headers })).toEqual(refused(401, 'wrong-token'));
+  }
+});
+
+test('every launch has a token of its own, long enough not to be guessed', async () => {
+  const tokens = [(await launchLoopback()).host.token, (await launchLoopback()).host.token];
+  expect(tokens[0]).not.toBe(tokens[1]);
+  for (const token of tokens) expect(Buffer.from(token, 'base64url')).toHaveLength(32);
+});
+
+test('another name for this machine is refused, for pages and for requests', async () => {
+  const launch = await launchLoopback();
+  for (const name of [
+    'workshop.example',
+    `workshop.example:${launch.host.port}`,
+    '127.0.0.1',
+    'localhost:1',
+  ]) {
+    const headers = { ...launch.ownHeaders, host: name, origin: `http://${name}` };
+    expect(await send(launch, { headers })).toEqual(refused(421, 'wrong-host'));
+    expect(await send(launch, { method: 'GET', path: '/', headers })).toEqual(refused(421, 'wrong-host'));
+  }
+});
+
+test('a request from another origin, or from none, is refused', async () => {
+  const launch = await launchLoopback();
+  const { origin, ...without } = launch.ownHeaders;
+  expect(origin).toBe(launch.address);
+  expect(await send(launch, { headers: without })).toEqual(refused(403, 'wrong-origin'));
+  for (const wrong of ['null', 'https://workshop.example', `https://127.0.0.1:${launch.host.port}`]) {
+    expect(await send(launch, { headers: { ...without, origin: wrong } })).toEqual(
+      refused(403, 'wrong-origin'),
+    );
+  }
+  const headers = { ...launch.ownHeaders, 'sec-fetch-site': 'cross-site' };
+  expect(await send(launch, { headers })).toEqual(refused(403, 'cross-site'));
+});
+
+test('a form sent across sites is refused by its kind of body', async () => {
+  const launch = await launchLoopback();
+  for (const type of ['application/x-www-form-urlencoded', 'text/plain', 'multipart/form-data']) {
+    const headers = { ...launch.ownHeaders, 'content-type': type };
+    expect(await send(launch, { headers })).toEqual(refused(415, 'wrong-type'));
+  }
+});
+
+test('only POST asks and only GET fetches', async () => {
+  const launch = await launchLoopback();
+  expect(await send(launch, { method: 'GET' })).toEqual(refused(405, 'wrong-method'));
+  expect(await send(launch, { method: 'OPTIONS' })).toEqual(refused(405, 'wrong-method'));
+  expect(await send(launch, { path: '/' })).toEqual(refused(405, 'wrong-method'));
+});
+
+test('a path that leaves the page folder finds nothing', async () => {
+  const launch = await launchLoopback();
+  symlinkSync(join(launch.folder, 'outside.html'), join(launch.folder, 'page', 'link.html'));
+  expect(await send(launch, { method: 'GET', path: '/index.html' })).toMatchObject({ status: 200 });
+  for (const path of [
+    '/../outside.html',
+    '/..%2foutside.html',
+    '/%2e%2e/outside.html',
+    '/..%5coutside.html',
+    '/link.html',
+    '//outside.html',
+    '/%00.html',
+    '/%zz.html',
+    '/../data/undertrim.db',
+    '/page/',
+  ]) {
+    expect(await send(launch, { method: 'GET', path }), path).toEqual(refused(404, 'not-found'));
+  }
+});
+
+test('an address of another host in the first line is refused', async () => {
+  const launch = await launchLoopback();
+  const path = 'http://workshop.example/request/library.list';
+  expect(await send(launch, { path })).toEqual(refused(400, 'wrong-path'));
+});
+
+test('a body larger than allowed is refused, told or untold', async () => {
+  const launch = await launchLoopback({ mostBodyBytes: 1_000 });
+  const body = JSON.stringify({ key: 'k', text: 'x'.repeat(2_000) });
+  const headers = { ...launch.ownHeaders, 'content-length': String(body.length) };
+  expect(await send(launch, { headers, body })).toEqual(refused(413, 'too-large'));
+  const untold = { ...launch.ownHeaders, 'transfer-encoding': 'chunked' };
+  expect(await send(launch, { headers: untold, body })).toEqual(refused(413, 'too-large'));
+  expect(await send(launch, { body: '{}' })).toMatchObject({ status: 200 });
+});
+
+test('what is no JSON is refused', async () => {
+  const launch = await launchLoopback();
+  expect(await send(launch, { body: '{' })).toEqual(refused(400, 'not-json'));
+});
+
+test('a message that takes too long to arrive is cut off', async () => {
+  const { host } = await launchLoopback({ patienceMs: 300 });
+  const begun = performance.now();
+  const answer = await new Promise<string>((resolve, reject) => {
+    const socket = connect(host.port, '127.0.0.1');
+    let text = '';
+    socket.on('data', (part: Buffer) => {
+      text += part.toString();
+    });
+    socket.on('error', reject);
+    socket.on('close', () => resolve(text));
+    socket.write(`POST /request/library.list HTTP/1.1\r\nHost: 127.0.0.1:${host.port}\r\n`);
+  });
+  expect(answer).toContain('408');
+  expect(performance.now() - begun).toBeLessThan(5_000);
+});
+
+test('every answer carries the page policy, is kept nowhere and is shared with no other site', async () => {
+  const { address } = await launchLoopback();
+  const { headers } = await fetch(`${address}/`);
+  const policy = headers.get('content-security-policy') ?? '';
+  expect(policy).toContain("default-src 'none'");
+  expect(policy).not.toMatch(/unsafe|https?:|\*/);
+  expect(headers.get('x-content-type-options')).toBe('nosniff');
+  expect(headers.get('cache-control')).toBe('no-store');
+  expect(headers.get('cross-origin-opener-policy')).toBe('same-origin');
+  expect(headers.get('cross-origin-resource-policy')).toBe('same-origin');
+  expect(headers.get('access-control-allow-origin')).toBeNull();
+});
+
+test('nothing listens on this machine’s other addresses', async () => {
+  const { host } = await launchLoopback();
+  const others = Object.values(networkInterfaces())
+    .flatMap((list) => list ?? [])
+    .filter(({ internal, family }) => !internal && family === 'IPv4')
+    .map(({ address }) => address);
+  for (const address of ['127.0.0.2', ...others]) {
+    const reached = await new Promise<boolean>((resolve) => {
+      const socket = connect(host.port, address);
+      socket.once('connect', () => {
+        socket.destroy();
+        resolve(true);
+      });
+      socket.once('error', () => resolve(false));
+    });
+    expect(reached, address).toBe(false);
+  }
+});
