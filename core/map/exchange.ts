@@ -40,7 +40,7 @@ const table = <T extends { readonly id: string }>(records: readonly T[]): Readon
   new Map(records.map((record) => [record.id, record]));
 
 /**
- * A map in its normal form for files: the same map always gives the same text.
+ * A map as lists sorted by id. Fields stand as they do in memory; `mapText` puts them in order too.
  * @example
  * mapToExchange(sample.map).format // => 'undertrim.map'
  */
@@ -80,4 +80,16 @@ export function mapFromExchange(exchange: MapExchange): MapDocument {
     rubSpots: table(exchange.rubSpots),
     circuits: table(exchange.circuits),
   };
+}
+
+/**
+ * The text of a map's file in its normal form: records by id, fields in the order of the schema, so that
+ * the same map always gives the same text, to the byte.
+ * @example
+ * mapText(sample.map) === mapText(mapFromExchange(JSON.parse(mapText(sample.map)))) // => true
+ */
+export function mapText(document: MapDocument): string {
+  const exchange = mapToExchange(document);
+  const checked = mapExchangeSchema.safeParse(exchange);
+  return `${JSON.stringify(checked.success ? checked.data : exchange, null, 2)}\n`;
 }

@@ -1,6 +1,6 @@
 import { assert } from '../quantity/assert.ts';
 import type { Chance } from '../quantity/chance.ts';
-import { type Id, type IdKind, idKind, newId } from '../quantity/id.ts';
+import { type Id, idKind, newId } from '../quantity/id.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
 import { fieldProblem } from './field-problem.ts';
 import {
@@ -51,17 +51,18 @@ const schemaOfKind = {
   circuit: circuitSchema,
 } as const;
 
-function recordProblem(map: MapDocument, before: MapRecord | null, record: MapRecord) {
+/** The record with its fields in the order of its schema, or what is wrong with it. */
+function checkedRecord(map: MapDocument, before: MapRecord | null, record: MapRecord): Result<MapRecord> {
   const schema =
     record.id === 'details:map' ? mapDetailsSchema : schemaOfKind[idKind(record.id) as TableKind];
   const checked = schema.safeParse(record);
-  if (!checked.success) return fieldProblem(checked.error, record.id);
+  if (!checked.success) return fail(fieldProblem(checked.error, record.id));
   const known = new Set(before ? referencesOf(before).map((each) => each.id) : []);
   for (const { field, id } of referencesOf(record)) {
     if (known.has(id) || recordOf(map, id)) continue;
-    return { code: 'missing-reference', thing: record.id, field, missing: id } as const;
+    return fail({ code: 'missing-reference', thing: record.id, field, missing: id });
   }
-  return null;
+  return ok(checked.data);
 }
 
 /**
@@ -120,15 +121,16 @@ export function draftOf(start: MapDocument): MapDraft {
       const removed: MapRecord[] = [];
       const changed: (readonly [MapRecord, MapRecord])[] = [];
       for (const [id, before] of touched) {
-        const after = id === 'details:map' ? map.details : recordOf(map, id);
-        if (after && after !== before) {
-          const problem = recordProblem(map, before, after);
-          if (problem) return fail(problem);
+        const after = recordOf(map, id);
+        if (after === before) continue;
+        if (!after) {
+          if (before) removed.push(before);
+          continue;
         }
-        if (before && after) {
-          if (before !== after) changed.push([before, after]);
-        } else if (after) added.push(after);
-        else if (before) removed.push(before);
+        const checked = checkedRecord(map, before, after);
+        if (!checked.ok) return checked;
+        if (before) changed.push([before, checked.value]);
+        else added.push(checked.value);
       }
       return ok(patchOf({ added, removed, changed }));
     },
@@ -142,7 +144,8 @@ export function draftOf(start: MapDocument): MapDraft {
  */
 export function recordOf(map: MapDocument, id: string): MapRecord | null {
   if (id === map.details.id) return map.details;
-  const name = (tableOfKind as Partial<Record<IdKind, TableName>>)[idKind(id)];
-  if (!name) return null;
+  const kind: string = idKind(id);
+  if (!Object.hasOwn(tableOfKind, kind)) return null;
+  const name = tableOfKind[kind as TableKind];
   return (map[name] as ReadonlyMap<string, MapRecord>).get(id) ?? null;
 }

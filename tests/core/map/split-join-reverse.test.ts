@@ -7,21 +7,13 @@ import { joinSegments } from '#core/map/commands/join-segments.ts';
 import { reverseSegment } from '#core/map/commands/reverse-segment.ts';
 import { splitSegment } from '#core/map/commands/split-segment.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
-import { applyPatch, type Patch } from '#core/map/patch.ts';
 import type { Segment } from '#core/map/records.ts';
 import { segmentLine } from '#core/map/segment-line.ts';
-import type { Result } from '#core/quantity/result.ts';
 import { drawFrom } from '#tests/generated/draw.ts';
+import { edited } from '#tests/generated/edited.ts';
 import { chanceBeside, randomMap } from '#tests/generated/random-map.ts';
 
 const seeds = fc.integer({ min: 0, max: 1_000_000 });
-
-function edited(map: MapDocument, patch: Result<Patch>): MapDocument {
-  if (!patch.ok) throw new Error(JSON.stringify(patch.problem));
-  const next = applyPatch(map, patch.value);
-  if (!next.ok) throw new Error(JSON.stringify(next.problem));
-  return next.value;
-}
 
 /** A map, a run of it, and the map with that run split somewhere inside. */
 function split(seed: number, wishes = {}) {
