@@ -11,7 +11,7 @@ import { writePatch } from './map-changes.ts';
 import { mapRevision, readMap } from './map-store.ts';
 import { packJson, unpackJson } from './packed-json.ts';
 
-/** Undo history as two stacks: undo takes the last that is done, redo the last that was undone. */
+/** Undo history in the order the edits were made: undo takes the last done, redo the first undone. */
 export interface MapHistory {
   readonly done: Transaction[];
   readonly undone: Transaction[];
@@ -139,7 +139,7 @@ function samePatch(a: Patch, b: Patch): boolean {
   return isDeepStrictEqual(byId(a), byId(b));
 }
 
-/** The whole undo history of a map; what was undone first comes first, for it is redone last. */
+/** The whole undo history of a map, oldest edit first in both lists. */
 export function readHistory(connection: Connection, mapId: MapId): MapHistory {
   const rows = statement<EditRow>(
     connection,
@@ -147,7 +147,7 @@ export function readHistory(connection: Connection, mapId: MapId): MapHistory {
   ).all(mapId);
   const inState = (state: EditRow['state']): Transaction[] =>
     rows.filter((row) => row.state === state).map(transactionOf);
-  return { done: inState('done'), undone: inState('undone').reverse() };
+  return { done: inState('done'), undone: inState('undone') };
 }
 
 function transactionOf(row: EditRow): Transaction {

@@ -45,8 +45,8 @@ export const jobSummarySchema = z.strictObject({
 export type JobSummary = z.infer<typeof jobSummarySchema>;
 
 /**
- * A kept undo history, as two stacks: the last of `done` is what undo takes back next, the last of
- * `undone` is what redo brings back next.
+ * A kept undo history, both lists in the order the edits were first made: undo takes back the last of
+ * `done`, redo brings back the first of `undone`.
  */
 export const keptHistorySchema = z.strictObject({
   done: z.array(transactionSchema),

@@ -64,11 +64,11 @@ test('after any edits, undos and redos the reopened store holds what memory hold
         const map = states.at(-1) as MapDocument;
         let next: Transaction | null = null;
         if (act.kind === 'undo' || act.kind === 'redo') {
-          const turned = act.kind === 'undo' ? done.at(-1) : undone.at(-1);
+          const turned = act.kind === 'undo' ? done.at(-1) : undone[0];
           if (!turned) continue;
           next = transaction(act.kind, act.kind === 'undo' ? invertPatch(turned.patch) : turned.patch);
-          if (act.kind === 'undo') [done, undone] = [done.slice(0, -1), [...undone, turned]];
-          else [done, undone] = [[...done, turned], undone.slice(0, -1)];
+          if (act.kind === 'undo') [done, undone] = [done.slice(0, -1), [turned, ...undone]];
+          else [done, undone] = [[...done, turned], undone.slice(1)];
         } else {
           const patch = patchFor(map, act);
           if (!patch) continue;
