@@ -49,6 +49,52 @@ const demos: readonly Demo[] = [
     ],
     trueMm: 3900,
   },
+  {
+    name: 'varnholt-aldine',
+    circuitId: 'circuit:wiper-park',
+    conductorMm2: 0.75,
+    stations: [
+      ['node:body-module', 0],
+      ['node:left-a-foot', 600],
+      ['node:left-b-foot', 1800],
+      ['node:left-seat-corner', 2700],
+      ['node:left-pocket', 3400],
+      ['node:rear-plug', 4200],
+    ],
+    hidden: [
+      [300, 'panel:left-kick-trim'],
+      [1200, 'panel:left-front-tread'],
+      [2500, 'panel:rear-seat-base'],
+      [3300, 'panel:left-boot-side'],
+      [3700, 'panel:boot-floor'],
+      [4150, 'panel:boot-sill'],
+    ],
+    trueMm: 3300,
+  },
+  {
+    name: 'brannock-scarp',
+    circuitId: 'circuit:left-tail',
+    conductorMm2: 0.75,
+    stations: [
+      ['node:fuse-box', 0],
+      ['node:bulkhead', 800],
+      ['node:rail-front', 1400],
+      ['node:rail-middle', 3100],
+      ['node:bed-mount', 4100],
+      ['node:hanger', 5000],
+      ['node:rail-end', 5700],
+      ['node:left-lamp', 6100],
+    ],
+    hidden: [
+      [400, 'panel:glovebox'],
+      [1100, 'panel:left-arch-liner'],
+      [2200, 'panel:rail-shield'],
+      [3600, 'panel:on-stands'],
+      [4600, 'panel:spare-wheel'],
+      [5400, 'panel:bumper-edge'],
+    ],
+    trueMm: 4600,
+  },
 ];
 
 function laid(map: MapDocument, circuitId: CircuitId): CircuitLine {
@@ -99,5 +145,16 @@ describe.each(demos)('the demo job on $name', (demo) => {
       ),
     );
     expect(nearestMm).toBeLessThan(60);
+  });
+});
+
+describe('the cross short on varnholt-aldine', () => {
+  it('lies where both wires run side by side, 4.2 m from the module to the rear plug', () => {
+    const map = sampleMap('varnholt-aldine');
+    const park = laid(map, 'circuit:wiper-park');
+    const reverse = laid(map, 'circuit:reverse-feed');
+    expect(reverse.circuit.conductorMm2).toBe(0.75);
+    const shared = park.spans.filter((span, i) => reverse.spans[i]?.segment === span.segment);
+    expect(Math.abs((shared.at(-1)?.toMm ?? 0) - 4200)).toBeLessThan(toleranceMm);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { rank } from '#core/job/rank.ts';
 import { documentText } from '#core/map/document-text.ts';
 import { sampleJob, sampleMap, sampleNames, sampleText } from './read-sample.ts';
 
@@ -51,6 +52,19 @@ describe.each(sampleNames)('the sample job %s', (name) => {
       expect(waiting).toEqual([]);
       off.add(entry.panelId);
     }
+  });
+
+  it('ranks: every place, component and nothing-of-these together make one', () => {
+    const ranked = rank(map, job);
+    expect(ranked.ok).toBe(true);
+    if (!ranked.ok) return;
+    const { stretches, components, noneOfThese, classes } = ranked.value.posterior;
+    const parts = [...stretches, ...components].reduce((sum, part) => sum + part.probability, noneOfThese);
+    expect(parts).toBeCloseTo(1, 9);
+    expect(Object.values(classes).reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+    expect(ranked.value.digPlan.length).toBeGreaterThan(0);
+    const ignored = ranked.value.warnings.filter((warning) => warning.code === 'entry-ignored');
+    expect(ignored).toEqual([]);
   });
 
   it('stands where the find is still to be made', () => {

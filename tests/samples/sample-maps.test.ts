@@ -5,20 +5,13 @@ import { polygonContains } from '#core/geometry/polygon.ts';
 import { rangesInside } from '#core/geometry/ranges-inside.ts';
 import { documentText } from '#core/map/document-text.ts';
 import { mapToExchange } from '#core/map/exchange.ts';
-import type { MapDocument } from '#core/map/map-document.ts';
+import { mapFaults } from '#core/map/map-faults.ts';
 import { panelCycle } from '#core/map/panel-order.ts';
-import { referencesOf } from '#core/map/references.ts';
+import { readMap } from '#core/map/read-map.ts';
+import { readiness } from '#core/map/readiness.ts';
 import { segmentLine } from '#core/map/segment-line.ts';
 import { segmentNeeds } from '#core/map/segment-needs.ts';
 import { sampleMap, sampleNames, sampleText } from './read-sample.ts';
-
-const recordsOf = (map: MapDocument) => [
-  ...map.nodes.values(),
-  ...map.segments.values(),
-  ...map.panels.values(),
-  ...map.rubSpots.values(),
-  ...map.circuits.values(),
-];
 
 describe.each(sampleNames)('the sample map %s', (name) => {
   const map = sampleMap(name);
@@ -27,18 +20,14 @@ describe.each(sampleNames)('the sample map %s', (name) => {
     expect(documentText(mapToExchange(map))).toBe(sampleText(name, 'map'));
   });
 
-  it('names nothing that is not on it, and nothing twice', () => {
-    const records = recordsOf(map);
-    const ids = [
-      ...records.map((record) => record.id),
-      ...[...map.segments.values()].flatMap((segment) => segment.clips.map((clip) => clip.id)),
-    ];
-    expect(new Set(ids).size).toBe(ids.length);
-    const known = new Set<string>(ids);
-    const dangling = records.flatMap((record) =>
-      referencesOf(record).filter((reference) => !known.has(reference.id)),
-    );
-    expect(dangling).toEqual([]);
+  it('is read without a problem and hangs together', () => {
+    const read = readMap(sampleText(name, 'map'));
+    expect(read).toEqual({ ok: true, value: { map, problems: [] } });
+    expect(mapFaults(map)).toEqual([]);
+  });
+
+  it('lacks nothing on the checklist for a job', () => {
+    expect(readiness(map).filter((item) => !item.done)).toEqual([]);
   });
 
   it('has a scale, twelve panels, four routes and six traced circuits at least', () => {
