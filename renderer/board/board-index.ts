@@ -1,7 +1,7 @@
 import Flatbush from 'flatbush';
+import { type Bounds, boundsOf } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Outline, Panel, RubSpot, Segment } from '#core/map/records.ts';
-import { boxAround, type PlanBox } from './camera.ts';
 import { outlineLine } from './outline-line.ts';
 import { runLine } from './run-line.ts';
 
@@ -14,7 +14,7 @@ export interface BoardIndex {
   readonly sources: ReadonlyMap<string, unknown>;
   /** Ids whose packed box no longer holds, and the boxes of what took their place. */
   readonly stale: ReadonlySet<string>;
-  readonly loose: readonly { readonly id: string; readonly box: PlanBox }[];
+  readonly loose: readonly { readonly id: string; readonly box: Bounds }[];
 }
 
 /** Beyond this many loose boxes packing anew is cheaper than walking them at every move. */
@@ -29,7 +29,7 @@ export function boardIndex(map: MapDocument, earlier: BoardIndex | null = null):
     if (updated) return updated;
   }
   const ids: string[] = [];
-  const boxes: PlanBox[] = [];
+  const boxes: Bounds[] = [];
   const sources = new Map<string, unknown>();
   for (const [id, record] of placedRecords(map)) {
     sources.set(id, sourceOf(map, record));
@@ -45,7 +45,7 @@ export function boardIndex(map: MapDocument, earlier: BoardIndex | null = null):
 }
 
 /** Ids of everything whose box touches the given one, each once, in no promised order. */
-export function idsInBox(index: BoardIndex, box: PlanBox): Set<string> {
+export function idsInBox(index: BoardIndex, box: Bounds): Set<string> {
   const found = new Set<string>();
   if (index.packed) {
     for (const i of index.packed.search(box.minXMm, box.minYMm, box.maxXMm, box.maxYMm)) {
@@ -65,14 +65,14 @@ export function idsInBox(index: BoardIndex, box: PlanBox): Set<string> {
 }
 
 /** The box round all that is drawn; null when nothing is. */
-export function drawnBox(map: MapDocument): PlanBox | null {
+export function drawnBox(map: MapDocument): Bounds | null {
   const corners = [];
   for (const [, record] of placedRecords(map)) {
     for (const box of boxesOf(map, record)) {
       corners.push({ xMm: box.minXMm, yMm: box.minYMm }, { xMm: box.maxXMm, yMm: box.maxYMm });
     }
   }
-  return boxAround(corners);
+  return boundsOf(corners);
 }
 
 type Placed = Outline | Panel | RubSpot | Segment | { readonly id: `node:${string}` };
@@ -92,7 +92,7 @@ function sourceOf(map: MapDocument, record: Placed): unknown {
 
 function updatedIndex(map: MapDocument, earlier: BoardIndex): BoardIndex | null {
   const stale = new Set<string>();
-  const loose: { id: string; box: PlanBox }[] = [];
+  const loose: { id: string; box: Bounds }[] = [];
   let seen = 0;
   for (const [id, record] of placedRecords(map)) {
     const packed = earlier.sources.has(id);
@@ -110,22 +110,22 @@ function updatedIndex(map: MapDocument, earlier: BoardIndex): BoardIndex | null 
   return { ...earlier, map, stale, loose };
 }
 
-function boxesOf(map: MapDocument, record: Placed): PlanBox[] {
+function boxesOf(map: MapDocument, record: Placed): Bounds[] {
   if ('fromNodeId' in record) return lineBoxes(runLine(map, record)?.points ?? []);
   if ('vertices' in record) return lineBoxes(outlineLine(record));
-  if ('area' in record) return single(boxAround(record.area));
-  if ('points' in record) return single(boxAround(record.points));
+  if ('area' in record) return single(boundsOf(record.area));
+  if ('points' in record) return single(boundsOf(record.points));
   const node = map.nodes.get(record.id);
-  return single(node ? boxAround([node.at]) : null);
+  return single(node ? boundsOf([node.at]) : null);
 }
 
-const single = (box: PlanBox | null): PlanBox[] => (box ? [box] : []);
+const single = (box: Bounds | null): Bounds[] => (box ? [box] : []);
 
 /** A long line gets a box for each stretch of it, so that a bend round the car is not one huge box. */
-function lineBoxes(points: readonly { readonly xMm: number; readonly yMm: number }[]): PlanBox[] {
-  const boxes: PlanBox[] = [];
+function lineBoxes(points: readonly { readonly xMm: number; readonly yMm: number }[]): Bounds[] {
+  const boxes: Bounds[] = [];
   for (let i = 0; i + 1 < points.length; i += pointsPerBox) {
-    boxes.push(...single(boxAround(points.slice(i, i + pointsPerBox + 1))));
+    boxes.push(...single(boundsOf(points.slice(i, i + pointsPerBox + 1))));
   }
   return boxes;
 }

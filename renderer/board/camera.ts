@@ -1,3 +1,4 @@
+import type { Bounds } from '#core/geometry/bounds.ts';
 import type { PlanPoint } from '#core/geometry/place.ts';
 
 /** A place on the board element, in CSS pixels from its top left corner. */
@@ -19,14 +20,6 @@ export interface Camera {
 export interface ScreenSize {
   readonly widthPx: number;
   readonly heightPx: number;
-}
-
-/** An upright box on the plan. */
-export interface PlanBox {
-  readonly minXMm: number;
-  readonly minYMm: number;
-  readonly maxXMm: number;
-  readonly maxYMm: number;
 }
 
 /** A bus on a small screen, and a pin head on a large one. */
@@ -59,7 +52,7 @@ export function zoomAt(camera: Camera, at: ScreenPoint, factor: number): Camera 
 }
 
 /** The camera that shows a whole box with a margin around it, in the middle of the screen. */
-export function fitCamera(box: PlanBox, size: ScreenSize, marginPx = 56): Camera {
+export function fitCamera(box: Bounds, size: ScreenSize, marginPx = 56): Camera {
   const widthMm = Math.max(1, box.maxXMm - box.minXMm);
   const heightMm = Math.max(1, box.maxYMm - box.minYMm);
   const wanted = Math.min(
@@ -75,23 +68,8 @@ export function fitCamera(box: PlanBox, size: ScreenSize, marginPx = 56): Camera
 }
 
 /** The part of the plan in view, with `marginPx` more on every side. */
-export function viewBox(camera: Camera, size: ScreenSize, marginPx = 0): PlanBox {
+export function viewBox(camera: Camera, size: ScreenSize, marginPx = 0): Bounds {
   const topLeft = toPlan(camera, { xPx: -marginPx, yPx: -marginPx });
   const bottomRight = toPlan(camera, { xPx: size.widthPx + marginPx, yPx: size.heightPx + marginPx });
   return { minXMm: topLeft.xMm, maxXMm: bottomRight.xMm, minYMm: bottomRight.yMm, maxYMm: topLeft.yMm };
-}
-
-/** The smallest box round some places; null for none. */
-export function boxAround(points: Iterable<PlanPoint>): PlanBox | null {
-  let minXMm = Number.POSITIVE_INFINITY;
-  let minYMm = Number.POSITIVE_INFINITY;
-  let maxXMm = Number.NEGATIVE_INFINITY;
-  let maxYMm = Number.NEGATIVE_INFINITY;
-  for (const { xMm, yMm } of points) {
-    minXMm = Math.min(minXMm, xMm);
-    minYMm = Math.min(minYMm, yMm);
-    maxXMm = Math.max(maxXMm, xMm);
-    maxYMm = Math.max(maxYMm, yMm);
-  }
-  return minXMm > maxXMm ? null : { minXMm, minYMm, maxXMm, maxYMm };
 }

@@ -1,10 +1,11 @@
 import type { PlanPoint } from '#core/geometry/place.ts';
+import { polygonContains } from '#core/geometry/polygon.ts';
 import { pointAtStation } from '#core/geometry/station-line.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { ClipId, SegmentId } from '#core/quantity/id.ts';
 import { idKind } from '#core/quantity/id.ts';
 import { type BoardIndex, idsInBox } from './board-index.ts';
-import { insideArea, nearestOnLine } from './nearest-on-line.ts';
+import { nearestOnLine } from './nearest-on-line.ts';
 import { outlineLine } from './outline-line.ts';
 import { runLine } from './run-line.ts';
 
@@ -48,7 +49,7 @@ function hitsOn(map: MapDocument, id: string, at: PlanPoint, reachMm: number): H
     case 'rub-spot': {
       const spot = map.rubSpots.get(id as `rub-spot:${string}`);
       if (!spot) return [];
-      if (spot.shape === 'area' && insideArea(spot.points, at))
+      if (spot.shape === 'area' && polygonContains(spot.points, at))
         return [{ kind: 'rub-spot', id, at, distanceMm: 0 }];
       const near =
         spot.points.length < 2
@@ -67,7 +68,7 @@ function hitsOn(map: MapDocument, id: string, at: PlanPoint, reachMm: number): H
     }
     case 'panel': {
       const panel = map.panels.get(id as `panel:${string}`);
-      return panel && insideArea(panel.area, at) ? [{ kind: 'panel', id, at, distanceMm: 0 }] : [];
+      return panel && polygonContains(panel.area, at) ? [{ kind: 'panel', id, at, distanceMm: 0 }] : [];
     }
     default:
       return [];

@@ -1,10 +1,11 @@
-import { type Camera, fitCamera, type PlanBox, panBy, type ScreenSize, zoomAt } from './camera.ts';
+import type { Bounds } from '#core/geometry/bounds.ts';
+import { type Camera, fitCamera, panBy, type ScreenSize, zoomAt } from './camera.ts';
 
 const arrowPx = 64;
 const zoomStep = 1.25;
 
 /** Where a key takes the view: arrows pan, plus and minus zoom about the middle, F shows all. Null: no such key. */
-export function keyCamera(camera: Camera, key: string, size: ScreenSize, whole: PlanBox): Camera | null {
+export function keyCamera(camera: Camera, key: string, size: ScreenSize, whole: Bounds): Camera | null {
   const middle = { xPx: size.widthPx / 2, yPx: size.heightPx / 2 };
   switch (key) {
     case 'ArrowLeft':

@@ -1,12 +1,12 @@
+import type { Bounds } from '#core/geometry/bounds.ts';
 import type { PlanPoint } from '#core/geometry/place.ts';
-import type { PlanBox } from './camera.ts';
 
 /** What a drawing action shows on top of the board while it is under way. */
 export interface Overlay {
   readonly lines: readonly OverlayLine[];
   readonly points: readonly OverlayPoint[];
   readonly labels: readonly OverlayLabel[];
-  readonly box: PlanBox | null;
+  readonly box: Bounds | null;
 }
 
 export interface OverlayLine {

@@ -1,6 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, type RefObject, useEffect, useRef } from 'react';
+import type { Bounds } from '#core/geometry/bounds.ts';
 import type { BoardPointer } from './board-pointer.ts';
-import { type Camera, type PlanBox, panBy, type ScreenPoint, type ScreenSize, toPlan } from './camera.ts';
+import { type Camera, panBy, type ScreenPoint, type ScreenSize, toPlan } from './camera.ts';
 import type { Hit } from './hit.ts';
 import { keyCamera } from './key-camera.ts';
 import { turnWheel } from './turn-wheel.ts';
@@ -15,7 +16,7 @@ interface Navigation {
   readonly element: RefObject<HTMLDivElement | null>;
   readonly camera: Camera | null;
   readonly size: ScreenSize;
-  readonly wholeBox: () => PlanBox;
+  readonly wholeBox: () => Bounds;
   readonly onCamera: (camera: Camera) => void;
   readonly onPointer: (pointer: BoardPointer) => void;
   readonly hits: (at: BoardPointer['at'], reachMm: number) => readonly Hit[];

@@ -1,4 +1,5 @@
-import { boxAround, type PlanBox, toScreen } from '../camera.ts';
+import { type Bounds, boundsOf } from '#core/geometry/bounds.ts';
+import { toScreen } from '../camera.ts';
 import type { Painter, Scene } from '../scene.ts';
 
 interface Name {
@@ -13,7 +14,7 @@ const sizePx = 13;
 /** Short names of panels and nodes; a name that would lie on another is left out. Nearer names come first. */
 export const paintNames: Painter = (c, scene) => {
   c.textBaseline = 'middle';
-  const taken: PlanBox[] = [];
+  const taken: Bounds[] = [];
   for (const name of [...nodeNames(scene), ...panelNames(scene)]) {
     c.font = `${name.style === 'panel' ? 'italic ' : ''}${sizePx}px ${scene.fontFamily}`;
     c.textAlign = name.style === 'panel' ? 'center' : 'left';
@@ -38,12 +39,12 @@ export const paintNames: Painter = (c, scene) => {
   }
 };
 
-const touch = (a: PlanBox, b: PlanBox): boolean =>
+const touch = (a: Bounds, b: Bounds): boolean =>
   a.minXMm < b.maxXMm && b.minXMm < a.maxXMm && a.minYMm < b.maxYMm && b.minYMm < a.maxYMm;
 
 function panelNames({ panels, camera }: Scene): Name[] {
   return panels.flatMap((panel) => {
-    const box = boxAround(panel.area);
+    const box = boundsOf(panel.area);
     if (!box) return [];
     const widthPx = (box.maxXMm - box.minXMm) * camera.pxPerMm;
     if (widthPx < panel.name.length * 5) return [];

@@ -1,0 +1,94 @@
+import { addCircuit } from '#core/map/commands/add-circuit.ts';
+import type { CircuitEndKind, NodeKind } from '#core/map/kinds.ts';
+import type { MapDocument } from '#core/map/map-document.ts';
+import type { PathStep } from '#core/map/records.ts';
+import { tracePath } from '#core/map/trace-path.ts';
+import { type NodeId, newId } from '#core/quantity/id.ts';
+import { emptyOverlay, type Overlay } from '../../board/overlay.ts';
+import { runLine } from '../../board/run-line.ts';
+import { drawWords } from '../../language/draw.ts';
+import { sayDrawnLength } from '../../language/say-drawn-length.ts';
+import { freeName, nextOrder } from '../free-name.ts';
+import { stay, type Tool, type ToolView } from '../tool.ts';
+
+export interface TraceEnds {
+  readonly from: NodeId | null;
+  /** The node under the pointer: where the circuit would end. */
+  readonly over: NodeId | null;
+}
+
+/** What usually sits at such a node; the user puts it right beside the board. */
+const usualEnd: Readonly<Partial<Record<NodeKind, CircuitEndKind>>> = {
+  module: 'module-input-pull-up',
+  switch: 'switch-to-ground',
+  sensor: 'sensor',
+  load: 'load',
+  'fuse-box': 'fused-supply',
+  'ground-point': 'ground-point',
+};
+
+/** Circuit: the node at one end, then the node at the other; the shortest way for a wire is offered. */
+export const traceTool: Tool<TraceEnds> = {
+  start: { from: null, over: null },
+  step(state, event, view) {
+    if (event.type === 'key') return stay(event.key === 'Enter' ? state : traceTool.start);
+    const nodeId = (event.hits.find((hit) => hit.kind === 'node')?.id as NodeId | undefined) ?? null;
+    if (event.type !== 'down') return stay({ ...state, over: nodeId });
+    if (!nodeId || nodeId === state.from) return stay({ ...state, over: nodeId });
+    if (!state.from) return stay({ from: nodeId, over: null });
+    const path = tracePath(view.map, { fromNodeId: state.from, toNodeId: nodeId });
+    const id = newId('circuit', view.chance);
+    const end = (at: NodeId) => ({
+      nodeId: at,
+      kind: usualEnd[view.map.nodes.get(at)?.kind ?? 'branch'] ?? ('other' as const),
+    });
+    const patch = path.ok
+      ? addCircuit(view.map, {
+          circuit: {
+            id,
+            name: freeName(drawWords.records.circuit, view.map.circuits.values()),
+            wireColours: [],
+            conductorMm2: 0.5,
+            insulation: 'thin-wall',
+            duty: 'ordinary',
+            fuseA: null,
+            path: [...path.value],
+            pins: [],
+            ends: [end(state.from), end(nodeId)],
+            note: '',
+            order: nextOrder(view.map.circuits.values()),
+          },
+        })
+      : path;
+    return {
+      state: traceTool.start,
+      effects: [{ type: 'edit', label: 'edit.addCircuit', patch, select: [id] }],
+    };
+  },
+  overlay: traceOverlay,
+};
+
+function traceOverlay({ from, over }: TraceEnds, view: ToolView): Overlay {
+  const { map } = view;
+  const ends = [from, over].flatMap((id) => (id ? (map.nodes.get(id) ?? []) : []));
+  const points = ends.map((node) => ({ at: node.at, style: 'snap' as const }));
+  if (!from || !over || from === over) return { ...emptyOverlay, points };
+  const path = tracePath(map, { fromNodeId: from, toNodeId: over });
+  const end = map.nodes.get(over);
+  if (!path.ok || !end) return { ...emptyOverlay, points };
+  const lines = pathLines(map, path.value);
+  const lengthMm = lines.reduce((sum, line) => sum + line.lengthMm, 0);
+  return {
+    lines: lines.map((line) => ({ points: line.points, closed: false, style: 'firm' as const })),
+    points,
+    labels: [{ at: end.at, ...sayDrawnLength(lengthMm, view.lengths) }],
+    box: null,
+  };
+}
+
+const pathLines = (map: MapDocument, path: readonly PathStep[]) =>
+  path.flatMap((step) => {
+    const segment = map.segments.get(step.segmentId);
+    const line = segment && runLine(map, segment);
+    return line ? [line] : [];
+  });
