@@ -1,5 +1,5 @@
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { rubWork, spanSine } from './rub-work.ts';
+import { rubWorkAt, type Surface } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 
 /**
@@ -10,8 +10,9 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
  */
 export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
   const { assumptions, cellCount, cellMm } = run;
-  const { motionAtClip, tightForceN, clearanceSigmaMm, baseRates, surfaceSeverity } = assumptions;
+  const { tightForceN, clearanceSigmaMm, baseRates, surfaceSeverity } = assumptions;
   const forceN = run.segment.traits.includes('drawn-tight') ? tightForceN : 0;
+  const surface: Surface = { gapMm: 0, side: 'level', tauMm: clearanceSigmaMm, forceN };
   const factor = baseRates.vibration * 3600 * surfaceSeverity.body * causeFactor(run, 'bare-body');
   const hazards: MechanismHazard[] = [];
   // One store for all spans: neighbours share at most one cell. Many small stores cost more than the sums.
@@ -29,13 +30,7 @@ export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
       const from = Math.max(fromMm, cell * cellMm);
       const to = Math.min(toMm, (cell + 1) * cellMm);
       if (to <= from) continue;
-      const sine = spanSine(span, (from + to) / 2);
-      const work = rubWork(span.drive, {
-        clearanceMm: -span.drive.slackReachMm * sine,
-        shape: motionAtClip + (1 - motionAtClip) * sine,
-        tauMm: clearanceSigmaMm,
-        forceN,
-      });
+      const work = rubWorkAt(span, (from + to) / 2, surface, assumptions);
       perMm[cell - firstCell] = (factor * work * (run.wear[cell] as number) * (to - from)) / cellMm;
     }
     hazards.push({
@@ -45,6 +40,7 @@ export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
       figures: spanFigures(run, (fromMm + toMm) / 2),
       firstCell,
       perMm,
+      placed: false,
     });
   }
   return hazards;

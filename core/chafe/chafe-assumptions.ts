@@ -25,6 +25,8 @@ export interface ChafeAssumptions {
   readonly ride: Ride;
   /** Share of the mid-span motion that is left at a clip. */
   readonly motionAtClip: number;
+  /** Chance that a clip drawn as there has come off unseen. */
+  readonly clipGoneShare: number;
   /** No span moves farther than this share of its length, one sigma. */
   readonly motionCap: number;
   /** One-sigma doubt of a clearance that was given or drawn with heights, and of one from plan alone. */
@@ -86,6 +88,7 @@ export const defaultAssumptions: ChafeAssumptions = {
     participation: 1.32, // beam handbooks, from memory
   },
   motionAtClip: 0.3,
+  clipGoneShare: 0.03,
   motionCap: 0.05,
   clearanceSigmaMm: 4,
   planClearanceSigmaMm: 6,

@@ -1,5 +1,5 @@
+import { cellAt, massAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { cellAt, placeMass } from './place-mass.ts';
 import { rubWork } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 
@@ -32,7 +32,7 @@ export function clipEdgeHazards(run: RunContext): readonly MechanismHazard[] {
         mechanism: 'vibration',
         thing: clip.id,
         figures: spanFigures(run, inLongest),
-        ...placeMass(run, clip.stationMm, mass),
+        ...massAt(run, clip.stationMm, mass),
       };
     });
 }

@@ -37,6 +37,7 @@ export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
       thing: run.segment.id,
       figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
+      placed: false,
       perMm: Float64Array.from(wear, (each) => each * factor),
     },
   ];

@@ -8,6 +8,7 @@ import type { HazardCause, HazardField } from './hazard-field.ts';
 import { jointHazard } from './joint-hazard.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { type SegmentHazard, segmentHazard } from './segment-hazard.ts';
+import { cellBell, farthestSigmas, foldedCell } from './smooth-cells.ts';
 
 /** A span of the circuit with its run's hazard and the first of its cells. */
 interface LaidSpan {
@@ -18,7 +19,8 @@ interface LaidSpan {
 
 /**
  * Relative hazard along a traced circuit for the circuit's own wire: every run's hazard turned the way the
- * circuit goes and set per mm of wire, joints in the cells beside their node, and an even floor for what
+ * circuit goes and set per mm of wire, drawn places spread by the doubt of where they are, over run
+ * ends too, joints in the cells beside their node, and an even floor for what
  * nobody mapped. O(cells x causes near).
  * @example
  * hazardAlong(sample.map, sample.line).cellEdgesMm.length // => 151
@@ -37,8 +39,12 @@ export function hazardAlong(
     cellCount += hazard.cellCount;
   }
   const field = new FieldUnderWay(edgesOf(laid, cellCount), assumptions);
-  for (const each of laid)
-    for (const cause of each.hazard.causes) field.add(cause.mechanism, turned(each, cause));
+  for (const each of laid) {
+    for (const cause of each.hazard.causes) {
+      const inPlace = turned(each, cause);
+      field.add(cause.mechanism, cause.placed ? field.spread(inPlace) : inPlace);
+    }
+  }
   addJoints(map, line, laid, assumptions, field);
   field.add('unknown', evenFloor(field, assumptions));
   return field.finished();
@@ -56,7 +62,7 @@ function edgesOf(laid: readonly LaidSpan[], cellCount: number): Float64Array {
 
 function turned({ span, hazard, firstCell }: LaidSpan, cause: MechanismHazard): HazardCause {
   const drawnPerWire = hazard.lengthMm / (span.toMm - span.fromMm);
-  const perMm = cause.perMm.map((density) => density * drawnPerWire);
+  const perMm = Float64Array.from(cause.perMm, (density) => density * drawnPerWire);
   if (span.reversed) perMm.reverse();
   const first = span.reversed ? hazard.cellCount - cause.firstCell - perMm.length : cause.firstCell;
   return {
@@ -132,6 +138,33 @@ class FieldUnderWay {
 
   cellMm(cell: number): number {
     return (this.#edgesMm[cell + 1] as number) - (this.#edgesMm[cell] as number);
+  }
+
+  /** Moves each cell's hazard by a bell to its neighbours; what would leave the circuit folds back. */
+  spread(cause: HazardCause): HazardCause {
+    const widest = this.#assumptions.placeSigmaMm * farthestSigmas;
+    const { firstCell, perMm } = cause;
+    let first = firstCell;
+    let last = firstCell + perMm.length - 1;
+    while (first > 0 && (this.#edgesMm[firstCell] as number) - (this.#edgesMm[first] as number) < widest)
+      first--;
+    const end = this.#edgesMm[last + 1] as number;
+    while (last < this.cellCount - 1 && (this.#edgesMm[last + 1] as number) - end < widest) last++;
+    const spread = new Float64Array(last - first + 1);
+    for (let i = 0; i < perMm.length; i++) {
+      const mass = (perMm[i] as number) * this.cellMm(firstCell + i);
+      if (mass > 0) this.#spreadCell(firstCell + i, mass, first, spread);
+    }
+    return { ...cause, firstCell: first, perMm: spread };
+  }
+
+  #spreadCell(cell: number, mass: number, first: number, spread: Float64Array): void {
+    const bell = cellBell(this.cellMm(cell), this.#assumptions.placeSigmaMm);
+    for (let k = 1 - bell.length; k < bell.length; k++) {
+      const to = Math.min(first + spread.length - 1, Math.max(first, foldedCell(cell + k, this.cellCount)));
+      const share = bell[Math.abs(k)] as number;
+      spread[to - first] = (spread[to - first] as number) + (mass * share) / this.cellMm(to);
+    }
   }
 
   add(mechanism: Mechanism, cause: HazardCause): void {

@@ -27,6 +27,7 @@ export function hingeFlexHazards(run: RunContext): readonly MechanismHazard[] {
         bundleDiameterMm: run.through.bundle.diameterMm,
       },
       firstCell: 0,
+      placed: false,
       perMm: new Float64Array(run.cellCount).fill(mass / run.lengthMm),
     },
   ];

@@ -9,6 +9,12 @@ const floating: ReadonlySet<MapNode['kind']> = new Set(['branch', 'splice', 'loo
 /** Runs followed past a branch in search of a hold: beyond this the loom hangs free for all we know. */
 export const farthestRuns = 6;
 
+/** Something that keeps a loom still at a distance; what is not solid may be a clip that came off. */
+export interface Hold {
+  readonly atMm: number;
+  readonly solid: boolean;
+}
+
 /**
  * Whether a node holds the loom still. Plugs, parts, earth points and grommets do; a branch, a splice and
  * a loose end hang with the loom.
@@ -20,36 +26,52 @@ export function nodeHolds(node: MapNode): boolean {
 }
 
 /**
- * How far past a run's end the loom is next held, in mm along the nearest of the runs that go on from
- * there: 0 when the node holds, infinite when nothing does. Clips marked missing hold nothing.
+ * Where the loom is next held past a run's end, and where after that: the first two holds along whichever
+ * of the runs that go on from there is held soonest, in mm from the end. A node that holds is the only
+ * one, at 0; empty when nothing holds. Clips marked missing hold nothing.
  * @example
- * holdBeyondMm(sample.map, sample.rear, 'node:east') // => 500
+ * holdsBeyond(sample.map, sample.rear, 'node:east') // => [{ atMm: 500, solid: true }]
  */
-export function holdBeyondMm(
+export function holdsBeyond(
   map: MapDocument,
   run: Segment,
   nodeId: NodeId,
   runsLeft = farthestRuns,
-): number {
+): readonly Hold[] {
   const node = map.nodes.get(nodeId);
-  if (node && nodeHolds(node)) return 0;
-  if (runsLeft === 0) return Number.POSITIVE_INFINITY;
-  let nearest = Number.POSITIVE_INFINITY;
+  if (node && nodeHolds(node)) return [{ atMm: 0, solid: true }];
+  let soonest: readonly Hold[] = [];
+  if (runsLeft === 0) return soonest;
   for (const next of runsAtNode(map, nodeId)) {
     if (next.id === run.id) continue;
-    const shape = runShape(map, next);
-    if (!shape) continue;
-    const { lengthMm } = shape.line;
-    const fromHere = next.fromNodeId === nodeId;
-    let first = Number.POSITIVE_INFINITY;
-    for (const clip of next.clips) {
-      if (!clip.missing) first = Math.min(first, fromHere ? clip.stationMm : lengthMm - clip.stationMm);
-    }
-    if (first > lengthMm) {
-      const farNode = fromHere ? next.toNodeId : next.fromNodeId;
-      first = lengthMm + holdBeyondMm(map, next, farNode, runsLeft - 1);
-    }
-    nearest = Math.min(nearest, Math.max(0, first));
+    const holds = holdsAlong(map, next, nodeId, runsLeft);
+    const first = holds[0];
+    if (first && (!soonest[0] || comesSooner(holds, soonest))) soonest = holds;
   }
-  return nearest;
+  return soonest;
+}
+
+/** Nearer first hold, then nearer second: no tie is left to the order runs are listed in. */
+function comesSooner(a: readonly Hold[], b: readonly Hold[]): boolean {
+  const reach = (holds: readonly Hold[], i: number) => holds[i]?.atMm ?? Number.POSITIVE_INFINITY;
+  return reach(a, 0) < reach(b, 0) || (reach(a, 0) === reach(b, 0) && reach(a, 1) < reach(b, 1));
+}
+
+function holdsAlong(map: MapDocument, run: Segment, fromNodeId: NodeId, runsLeft: number): readonly Hold[] {
+  const shape = runShape(map, run);
+  if (!shape) return [];
+  const { lengthMm } = shape.line;
+  const onward = run.fromNodeId === fromNodeId;
+  const holds = run.clips
+    .filter((clip) => !clip.missing)
+    .map((clip) => Math.min(lengthMm, clip.stationMm))
+    .map((stationMm) => ({ atMm: onward ? stationMm : lengthMm - stationMm, solid: false }))
+    .sort((a, b) => a.atMm - b.atMm);
+  if (holds.length < 2) {
+    const farNode = onward ? run.toNodeId : run.fromNodeId;
+    for (const { atMm, solid } of holdsBeyond(map, run, farNode, runsLeft - 1)) {
+      holds.push({ atMm: lengthMm + atMm, solid });
+    }
+  }
+  return holds.slice(0, 2);
 }

@@ -11,5 +11,7 @@ export interface MechanismHazard {
   readonly thing: string | null;
   readonly figures: CauseFigures;
   readonly firstCell: number;
-  readonly perMm: Float64Array;
+  readonly perMm: ArrayLike<number>;
+  /** Tied to a drawn place, so to be spread by the doubt of where that is. */
+  readonly placed: boolean;
 }

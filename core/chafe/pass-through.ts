@@ -1,6 +1,6 @@
 import type { MapNode } from '../map/records.ts';
+import { cellAt, massAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { cellAt, placeMass } from './place-mass.ts';
 import { rubWork } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 import type { Span } from './span.ts';
@@ -31,7 +31,7 @@ function atEnd(run: RunContext, node: MapNode, stationMm: number, span: Span): M
       mechanism: 'vibration',
       thing: node.id,
       figures: { ...spanFigures(run, (span.fromMm + span.toMm) / 2), clearanceMm: hole.gapMm },
-      ...placeMass(run, stationMm, mass),
+      ...massAt(run, stationMm, mass),
     },
   ];
 }

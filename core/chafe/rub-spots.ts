@@ -1,5 +1,4 @@
 import { pointAtStation } from '../geometry/station-line.ts';
-import type { RubSpot } from '../map/records.ts';
 import { normalTail } from '../quantity/normal-tail.ts';
 import type { CauseFigures, CauseKind } from './cause.ts';
 import type { Slide } from './chafe-assumptions.ts';
@@ -7,9 +6,8 @@ import type { Mechanism } from './class-split.ts';
 import { footForceN } from './foot-load.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import type { NearSpot } from './near-spots.ts';
-import { rubWork, spanSine } from './rub-work.ts';
+import { gapAfterSag, rubWorkAt, type Surface } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
-import { smoothCells } from './smooth-cells.ts';
 import { type Span, spanIndexAt } from './span.ts';
 import { heightsCount, spotDistanceMm } from './spot-distance.ts';
 
@@ -17,8 +15,6 @@ import { heightsCount, spotDistanceMm } from './spot-distance.ts';
 const placesPerCell = 4;
 /** A gap under this changes fast along the loom. */
 const fineGapMm = 40;
-/** Beyond this many sigmas of motion and doubt nothing touches: a tail of 1e-9. */
-const farthestSigmas = 6;
 
 /** What acts on a loom beside one mapped spot. */
 interface SpotDrive {
@@ -30,14 +26,14 @@ interface SpotDrive {
 /** One place of a loom beside a spot. */
 interface SpotPlace {
   readonly span: Span;
-  readonly sine: number;
-  readonly clearanceMm: number;
-  readonly tauMm: number;
+  readonly stationMm: number;
+  readonly surface: Surface;
+  /** Chance that it touches when the loom hangs still. */
+  readonly touching: number;
 }
 
 /**
- * Hazard of every mapped spot near a run: shaken against it, trodden on to it, or slid along it. Spread by
- * the doubt of where it is drawn.
+ * Hazard of every mapped spot near a run: shaken against it, trodden on to it, or slid along it.
  * @example
  * rubSpotHazards(runContext(sample.middle, runSurroundings(sample.map, sample.middle, defaultAssumptions), defaultAssumptions)).length // => 1
  */
@@ -65,36 +61,31 @@ function spotHazards(run: RunContext, near: NearSpot, nearestMm: number): Mechan
     const raw = windows.perDrive[i] as HeldWindow;
     const factor = severity * causeFactor(run, cause);
     for (let k = 0; k < raw.perMm.length; k++) raw.perMm[k] = (raw.perMm[k] as number) * factor;
-    return { cause, mechanism, thing: spot.id, figures, ...smoothCells(raw, run.bell, run.cellCount) };
+    return { cause, mechanism, thing: spot.id, figures, ...raw, placed: true };
   });
 }
 
 function drivesBeside(run: RunContext, { spot }: NearSpot): SpotDrive[] {
   const { assumptions, segment, through } = run;
-  const { baseRates, motionAtClip, tightForceN, foot } = assumptions;
-  const forceN = segment.traits.includes('drawn-tight') ? tightForceN : 0;
-  const touching = ({ clearanceMm, tauMm }: SpotPlace) => normalTail(clearanceMm / tauMm);
+  const { baseRates, foot } = assumptions;
   const moves = spot.kind === 'moving-part' || spot.kind === 'hinge';
   const movedWork = moves ? baseRates.slide * slidWork(assumptions.moving) : 0;
   const drives: SpotDrive[] = [
     {
       cause: 'rub-spot',
       mechanism: 'vibration',
-      perMm: (place) => {
-        const shape = motionAtClip + (1 - motionAtClip) * place.sine;
-        const work = rubWork(place.span.drive, { ...place, shape, forceN });
-        return baseRates.vibration * 3600 * work + movedWork * touching(place);
-      },
+      perMm: ({ span, stationMm, surface, touching }) =>
+        baseRates.vibration * 3600 * rubWorkAt(span, stationMm, surface, assumptions) + movedWork * touching,
     },
   ];
   if (segment.traits.includes('under-feet')) {
     const trodden =
       baseRates.foot * foot.stepsPerHour * footForceN(foot, through.bundle.diameterMm) * foot.slideMm;
-    drives.push({ cause: 'foot-load', mechanism: 'foot-load', perMm: (place) => trodden * touching(place) });
+    drives.push({ cause: 'foot-load', mechanism: 'foot-load', perMm: ({ touching }) => trodden * touching });
   }
   if (segment.traits.includes('slides-with-seat')) {
     const slid = baseRates.slide * slidWork(assumptions.seat);
-    drives.push({ cause: 'seat-slide', mechanism: 'seat-slide', perMm: (place) => slid * touching(place) });
+    drives.push({ cause: 'seat-slide', mechanism: 'seat-slide', perMm: ({ touching }) => slid * touching });
   }
   return drives;
 }
@@ -125,6 +116,7 @@ function densities(
   const inSpace = heightsCount(around.shape, spot);
   const given = spot.clearanceMm !== null || inSpace;
   const tauMm = given ? assumptions.clearanceSigmaMm : assumptions.planClearanceSigmaMm;
+  const forceN = run.segment.traits.includes('drawn-tight') ? assumptions.tightForceN : 0;
   // From distance off the centre line to free gap.
   const offsetMm =
     spot.clearanceMm === null ? -run.through.bundle.diameterMm / 2 : spot.clearanceMm - nearestMm;
@@ -143,24 +135,18 @@ function densities(
       const stationMm = startMm + ((k + 0.5) / places) * cellMm;
       const span = spans[spanIndexAt(spans, stationMm, spanIndex)] as Span;
       const gapMm = places === 1 ? middleGapMm : distanceAt(stationMm) + offsetMm;
-      const sine = spanSine(span, stationMm);
-      const clearanceMm = gapMm - sine * droopMm(spot, span);
-      if (clearanceMm > farthestSigmas * (span.drive.sigmaMm + tauMm)) continue;
+      const surface = { gapMm, side: spot.side, tauMm, forceN };
+      const touching = normalTail(gapAfterSag(span, stationMm, surface) / tauMm);
+      const place = { span, stationMm, surface, touching };
       const weight = (run.wear[firstCell + i] as number) / places;
       for (let d = 0; d < drives.length; d++) {
         const { perMm } = perDrive[d] as HeldWindow;
-        const density = (drives[d] as SpotDrive).perMm({ span, sine, clearanceMm, tauMm });
+        const density = (drives[d] as SpotDrive).perMm(place);
         perMm[i] = (perMm[i] as number) + density * weight;
       }
     }
   }
   return { perDrive, nearestMm: reach.nearestMm, gapMm: distanceMm + offsetMm };
-}
-
-/** How far the middle of a span comes towards a spot by sag and spare length. */
-function droopMm({ side }: RubSpot, { drive }: Span): number {
-  if (side === 'above') return 0;
-  return side === 'below' ? drive.slackReachMm + drive.sagMm : drive.slackReachMm;
 }
 
 interface CellsInReach {

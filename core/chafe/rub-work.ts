@@ -1,19 +1,9 @@
+import type { RubSpot } from '../map/records.ts';
 import { normalTail } from '../quantity/normal-tail.ts';
+import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import { contactShare } from './contact.ts';
-import type { Span } from './span.ts';
+import type { Span, Swing } from './span.ts';
 import type { SpanDrive } from './span-drive.ts';
-
-/**
- * Height of a span's half-sine at a station, 0 at its holds and 1 in the middle.
- * @example
- * spanSine({ fromMm: 0, drive: { spanMm: 300 } }, 150) // => 1
- */
-export function spanSine(
-  span: { readonly fromMm: number; readonly drive: Pick<Span['drive'], 'spanMm'> },
-  stationMm: number,
-): number {
-  return Math.max(0, Math.sin((Math.PI * (stationMm - span.fromMm)) / span.drive.spanMm));
-}
 
 /** How a loom meets a surface at one place. */
 export interface Meeting {
@@ -32,10 +22,79 @@ export interface Meeting {
  * @example
  * rubWork(spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), { clearanceMm: 6, shape: 1, tauMm: 4, forceN: 0 }) // => 1.15371
  */
-export function rubWork(drive: SpanDrive, meeting: Meeting): number {
-  const { clearanceMm, shape, tauMm, forceN } = meeting;
+export function rubWork(drive: SpanDrive, { clearanceMm, shape, tauMm, forceN }: Meeting): number {
   const sigma = drive.sigmaMm * shape;
-  const shaken = drive.work * shape * shape * contactShare(clearanceMm, sigma, tauMm);
+  const contact = clearanceMm === 0 ? 0.5 : contactShare(clearanceMm, sigma, tauMm);
+  const shaken = drive.work * shape * shape * contact;
   if (forceN === 0) return shaken;
   return shaken + forceN * normalTail(clearanceMm / tauMm) * 4 * drive.hz * sigma;
+}
+
+/** A surface beside a loom at one place: the gap as drawn, before the loom sags. */
+export interface Surface {
+  readonly gapMm: number;
+  readonly side: RubSpot['side'];
+  readonly tauMm: number;
+  readonly forceN: number;
+}
+
+/**
+ * Height of a swing's half-sine at a station, 0 at its holds and 1 in the middle.
+ * @example
+ * swingSine({ fromMm: 0, drive: { spanMm: 300 } }, 150) // => 1
+ */
+export function swingSine(
+  swing: { readonly fromMm: number; readonly drive: Pick<SpanDrive, 'spanMm'> },
+  stationMm: number,
+): number {
+  return Math.max(0, Math.sin((Math.PI * (stationMm - swing.fromMm)) / swing.drive.spanMm));
+}
+
+/**
+ * Free gap at a station once the loom has come as near as sag (to what lies below) and spare length (to
+ * anything but what lies above) let it, mm.
+ * @example
+ * gapAfterSag({ fromMm: 0, drive: { spanMm: 300, sagMm: 2, slackReachMm: 3 } }, 150, { gapMm: 9, side: 'below' }) // => 4
+ */
+export function gapAfterSag(
+  swing: {
+    readonly fromMm: number;
+    readonly drive: Pick<SpanDrive, 'spanMm' | 'sagMm' | 'slackReachMm'>;
+  },
+  stationMm: number,
+  { gapMm, side }: Pick<Surface, 'gapMm' | 'side'>,
+): number {
+  const { sagMm, slackReachMm } = swing.drive;
+  const droopMm = side === 'above' ? 0 : side === 'below' ? slackReachMm + sagMm : slackReachMm;
+  return droopMm === 0 ? gapMm : gapMm - droopMm * swingSine(swing, stationMm);
+}
+
+/**
+ * Rubbing work at a station of a span, N mm/s per mm, with the small chance that a clip at either end has
+ * come off unseen.
+ * @example
+ * rubWorkAt({ fromMm: 0, toMm: 300, drive: spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), missingClips: 0, ifFromGone: null, ifToGone: null }, 150, { gapMm: 0, side: 'level', tauMm: 4, forceN: 0 }, defaultAssumptions) // => 8.34826
+ */
+export function rubWorkAt(
+  span: Span,
+  stationMm: number,
+  surface: Surface,
+  assumptions: ChafeAssumptions,
+): number {
+  const { clipGoneShare, motionAtClip } = assumptions;
+  const held = swungWork(span, stationMm, surface, motionAtClip);
+  const { ifFromGone, ifToGone } = span;
+  if (!ifFromGone && !ifToGone) return held;
+  const fromGone = ifFromGone ? swungWork(ifFromGone, stationMm, surface, motionAtClip) : held;
+  const toGone = ifToGone ? swungWork(ifToGone, stationMm, surface, motionAtClip) : held;
+  return (1 - clipGoneShare) * held + (clipGoneShare * (fromGone + toGone)) / 2;
+}
+
+function swungWork(swing: Swing, stationMm: number, surface: Surface, motionAtClip: number): number {
+  return rubWork(swing.drive, {
+    clearanceMm: gapAfterSag(swing, stationMm, surface),
+    shape: motionAtClip + (1 - motionAtClip) * swingSine(swing, stationMm),
+    tauMm: surface.tauMm,
+    forceN: surface.forceN,
+  });
 }

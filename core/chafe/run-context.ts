@@ -5,7 +5,6 @@ import { type BundleThrough, bundleWith, weakestWire } from './bundle-through.ts
 import type { CauseFigures, CauseKind } from './cause.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
-import { type CellBell, cellBell } from './smooth-cells.ts';
 import { type Span, spanIndexAt, spansOfRun } from './span.ts';
 import { type TightBend, tightBendsOf } from './tight-bends.ts';
 import { wearAlong } from './wear-along.ts';
@@ -27,7 +26,6 @@ export interface RunContext {
   /** 1 / capacity of wall and cover in every cell, 1/(N mm): large where copper shows soon. */
   readonly wear: readonly number[];
   readonly tightBends: readonly TightBend[];
-  readonly bell: CellBell;
 }
 
 /**
@@ -64,7 +62,6 @@ export function runContext(
     spans: spansOfRun(segment, around, through.bundle, assumptions),
     wear: wearAlong(segment, around, wire, cellCount, tightBends, diameterMm, assumptions),
     tightBends,
-    bell: cellBell(cellMm, assumptions.placeSigmaMm),
   };
 }
 

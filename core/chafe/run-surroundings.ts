@@ -2,7 +2,7 @@ import type { MapDocument } from '../map/map-document.ts';
 import type { Circuit, MapNode, Segment } from '../map/records.ts';
 import { circuitsThrough } from './bundle-through.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
-import { holdBeyondMm } from './holding.ts';
+import { type Hold, holdsBeyond } from './holding.ts';
 import { type NearSpot, nearestRunMm, nearSpots } from './near-spots.ts';
 import { type Protection, strongerCover } from './protection.ts';
 import { type RunShape, runShape } from './run-shape.ts';
@@ -15,9 +15,9 @@ export interface RunSurroundings {
   readonly near: readonly NearSpot[];
   /** For each near spot, the distance to it of the run it is nearest to. */
   readonly nearestMm: readonly number[];
-  /** How far past each end the loom is next held; infinite at a free end. */
-  readonly beyondFromMm: number;
-  readonly beyondToMm: number;
+  /** The next two holds past each end; none at a free end. */
+  readonly beyondFrom: readonly Hold[];
+  readonly beyondTo: readonly Hold[];
   /** What covers the loom past each end. */
   readonly coverFrom: Protection;
   readonly coverTo: Protection;
@@ -26,7 +26,7 @@ export interface RunSurroundings {
 /**
  * Gathers a run's surroundings; null for one half drawn.
  * @example
- * runSurroundings(sample.map, sample.middle, defaultAssumptions).beyondToMm // => 500
+ * runSurroundings(sample.map, sample.middle, defaultAssumptions).beyondTo // => [{ atMm: 500, solid: true }]
  */
 export function runSurroundings(
   map: MapDocument,
@@ -43,8 +43,8 @@ export function runSurroundings(
     circuits: circuitsThrough(map, segment.id),
     near,
     nearestMm: near.map(({ spot, distanceMm }) => nearest?.get(spot.id) ?? distanceMm),
-    beyondFromMm: holdBeyondMm(map, segment, segment.fromNodeId),
-    beyondToMm: holdBeyondMm(map, segment, segment.toNodeId),
+    beyondFrom: holdsBeyond(map, segment, segment.fromNodeId),
+    beyondTo: holdsBeyond(map, segment, segment.toNodeId),
     coverFrom: coverPast(map, segment, shape.from, assumptions),
     coverTo: coverPast(map, segment, shape.to, assumptions),
   };
@@ -76,8 +76,8 @@ export function sameSurroundings(a: RunSurroundings, b: RunSurroundings): boolea
   return (
     a.shape === b.shape &&
     a.near === b.near &&
-    a.beyondFromMm === b.beyondFromMm &&
-    a.beyondToMm === b.beyondToMm &&
+    sameHolds(a.beyondFrom, b.beyondFrom) &&
+    sameHolds(a.beyondTo, b.beyondTo) &&
     a.coverFrom === b.coverFrom &&
     a.coverTo === b.coverTo &&
     sameItems(a.nearestMm, b.nearestMm) &&
@@ -87,3 +87,6 @@ export function sameSurroundings(a: RunSurroundings, b: RunSurroundings): boolea
 
 const sameItems = (a: readonly unknown[], b: readonly unknown[]) =>
   a === b || (a.length === b.length && a.every((each, i) => each === b[i]));
+
+const sameHolds = (a: readonly Hold[], b: readonly Hold[]) =>
+  a.length === b.length && a.every(({ atMm, solid }, i) => atMm === b[i]?.atMm && solid === b[i]?.solid);

@@ -25,6 +25,7 @@ export function seatSlideHazards(run: RunContext): readonly MechanismHazard[] {
       thing: run.segment.id,
       figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
+      placed: false,
       perMm: Float64Array.from(run.wear, (each) => each * factor),
     },
   ];

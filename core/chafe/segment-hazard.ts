@@ -12,17 +12,21 @@ import { rubSpotHazards } from './rub-spots.ts';
 import { type RunContext, runContext } from './run-context.ts';
 import { type RunSurroundings, runSurroundings } from './run-surroundings.ts';
 import { seatSlideHazards } from './seat-slide.ts';
+import { cellBell, smoothCells } from './smooth-cells.ts';
 import { tightBendHazards } from './tight-bends.ts';
 import { wetHazards } from './wet.ts';
 
-/** Hazard of one run, whoever's circuit it carries. Joints and the even floor belong to a circuit. */
+/**
+ * Hazard of one run, whoever's circuit it carries, before drawn places are spread by the doubt of where they
+ * are. Joints and the even floor belong to a circuit.
+ */
 export interface SegmentHazard {
   readonly lengthMm: number;
   /** Equal cells from the run's `fromNodeId` end. */
   readonly cellCount: number;
   readonly cellMm: number;
   readonly causes: readonly MechanismHazard[];
-  /** All causes together, per hour and mm of drawn loom, in each cell. */
+  /** All causes together and spread, per hour and mm of drawn loom, in each cell. */
   readonly perMm: Float64Array;
 }
 
@@ -69,7 +73,9 @@ export function hazardAmid(
   const run = runContext(segment, around, assumptions, wire);
   const causes = everyMechanism.flatMap((hazards) => hazards(run));
   const perMm = new Float64Array(run.cellCount);
-  for (const cause of causes) {
+  const bell = cellBell(run.cellMm, assumptions.placeSigmaMm);
+  for (const each of causes) {
+    const cause = each.placed ? smoothCells(each, bell, run.cellCount) : each;
     for (let i = 0; i < cause.perMm.length; i++) {
       const cell = cause.firstCell + i;
       perMm[cell] = (perMm[cell] as number) + (cause.perMm[i] as number);

@@ -2,7 +2,7 @@
 export type CellBell = readonly number[];
 
 /** Cells this many sigmas off get nothing. */
-const farthestSigmas = 3;
+export const farthestSigmas = 3;
 
 /**
  * A bell of one sigma over cells of one width: weight of the middle cell, then of each cell to one side.
@@ -31,7 +31,7 @@ export interface CellWindow {
 /** Density in a window of a run's cells before it is spread. */
 export interface RawWindow {
   readonly firstCell: number;
-  readonly perMm: readonly number[];
+  readonly perMm: ArrayLike<number>;
 }
 
 /**
@@ -50,14 +50,19 @@ export function smoothCells(window: RawWindow, bell: CellBell, cellCount: number
     if (density === 0) continue;
     const at = window.firstCell + i;
     for (let k = -sides; k <= sides; k++) {
-      const cell = folded(at + k, cellCount) - first;
+      const cell = foldedCell(at + k, cellCount) - first;
       perMm[cell] = (perMm[cell] as number) + density * (bell[k < 0 ? -k : k] as number);
     }
   }
   return { firstCell: first, perMm };
 }
 
-function folded(cell: number, cellCount: number): number {
+/**
+ * The cell that a cell off either end folds back to.
+ * @example
+ * foldedCell(-1, 5) // => 0
+ */
+export function foldedCell(cell: number, cellCount: number): number {
   if (cell >= 0 && cell < cellCount) return cell;
   const round = 2 * cellCount;
   const wrapped = ((cell % round) + round) % round;

@@ -1,21 +1,30 @@
 import type { Segment } from '../map/records.ts';
 import { wireLengthMm } from '../map/segment-line.ts';
+import { samePlaceMm } from '../quantity/tolerance.ts';
 import type { Bundle } from '../wire/bundle.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
+import type { Hold } from './holding.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
 import { type SpanDrive, spanDrive } from './span-drive.ts';
 
-/** One span of a run: from hold to hold, which may lie past the run's ends. */
-export interface Span {
+/** A stretch of loom that swings between two holds. */
+export interface Swing {
   readonly fromMm: number;
-  readonly toMm: number;
   readonly drive: SpanDrive;
+}
+
+/** One span of a run: from hold to hold, which may lie past the run's ends. */
+export interface Span extends Swing {
+  readonly toMm: number;
   readonly missingClips: number;
+  /** The longer swing if the clip at either end has come off; null where something solid holds. */
+  readonly ifFromGone: Swing | null;
+  readonly ifToGone: Swing | null;
 }
 
 /**
- * The spans of a run, in order. Clips marked missing hold nothing; where an end does not hold, the span goes
- * on to the next hold past it; a free end moves like the middle of a span twice as long.
+ * The spans that a run lies in, in order. Clips marked missing hold nothing; where an end does not hold, the
+ * span goes on to the next hold past it; a free end moves like the middle of a span twice as long.
  * @example
  * spansOfRun(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), bundleThrough(sample.map, 'segment:front').bundle, defaultAssumptions).map((span) => span.toMm) // => [100, 400, 500]
  */
@@ -28,39 +37,55 @@ export function spansOfRun(
   const beam = { kgPerMetre: bundle.kgPerMetre, stiffnessNMm2: bundle.stiffnessNMm2.mean };
   const { lengthMm } = around.shape.line;
   const sparePerMm = Math.max(0, wireLengthMm(segment, lengthMm) - lengthMm) / lengthMm;
+  const swing = (from: Hold, to: Hold): Swing => {
+    const spanMm = to.atMm - from.atMm;
+    return { fromMm: from.atMm, drive: spanDrive(beam, spanMm, sparePerMm * spanMm, ride, motionCap) };
+  };
   const missing = segment.clips.filter((clip) => clip.missing);
   const holds = holdsOfRun(segment, around);
   const spans: Span[] = [];
   for (let i = 1; i < holds.length; i++) {
-    const fromMm = holds[i - 1] as number;
-    const toMm = holds[i] as number;
-    const spanMm = toMm - fromMm;
-    if (spanMm <= 0) continue;
-    const inSpan = missing.filter(({ stationMm }) => stationMm > fromMm && stationMm < toMm);
-    const drive = spanDrive(beam, spanMm, sparePerMm * spanMm, ride, motionCap);
-    spans.push({ fromMm, toMm, drive, missingClips: inSpan.length });
+    const from = holds[i - 1] as Hold;
+    const to = holds[i] as Hold;
+    if (to.atMm <= 0 || from.atMm >= lengthMm) continue;
+    const before = holds[i - 2];
+    const after = holds[i + 1];
+    spans.push({
+      ...swing(from, to),
+      toMm: to.atMm,
+      missingClips: missing.filter(({ stationMm }) => stationMm > from.atMm && stationMm < to.atMm).length,
+      ifFromGone: before && !from.solid ? swing(before, to) : null,
+      ifToGone: after && !to.solid ? swing(from, after) : null,
+    });
   }
   return spans;
 }
 
-/** Stations of everything that holds, first to last, one at or past each end. */
-function holdsOfRun(
-  segment: Segment,
-  { shape, beyondFromMm, beyondToMm }: RunSurroundings,
-): readonly number[] {
+/** Everything that holds the run, first to last, with at least one hold at or past each end. */
+function holdsOfRun(segment: Segment, { shape, beyondFrom, beyondTo }: RunSurroundings): readonly Hold[] {
   const { lengthMm } = shape.line;
-  const clips: number[] = [];
-  for (const clip of segment.clips) if (!clip.missing) clips.push(Math.min(clip.stationMm, lengthMm));
-  clips.sort((a, b) => a - b);
-  const fromHeld = Number.isFinite(beyondFromMm);
-  const toHeld = Number.isFinite(beyondToMm);
-  const first = clips[0] ?? lengthMm + (toHeld ? beyondToMm : 0);
-  const last = clips[clips.length - 1] ?? (fromHeld ? -beyondFromMm : 0);
-  return [
-    fromHeld ? -beyondFromMm : -first,
-    ...clips,
-    toHeld ? lengthMm + beyondToMm : lengthMm + (lengthMm - last),
-  ];
+  const clips = segment.clips
+    .filter((clip) => !clip.missing)
+    .map((clip) => ({ atMm: Math.min(clip.stationMm, lengthMm), solid: false }));
+  const before = beyondFrom.map(({ atMm, solid }) => ({ atMm: -atMm, solid }));
+  const after = beyondTo.map(({ atMm, solid }) => ({ atMm: lengthMm + atMm, solid }));
+  const holds = [...before, ...clips, ...after].sort((a, b) => a.atMm - b.atMm);
+  const first = holds[0]?.atMm ?? lengthMm;
+  const last = holds[holds.length - 1]?.atMm ?? 0;
+  if (before.length === 0) holds.unshift({ atMm: -first, solid: true });
+  if (after.length === 0) holds.push({ atMm: 2 * lengthMm - last, solid: true });
+  return apart(holds);
+}
+
+/** Holds at one place are one hold, solid if any is. */
+function apart(holds: readonly Hold[]): readonly Hold[] {
+  const kept: Hold[] = [];
+  for (const hold of holds) {
+    const last = kept[kept.length - 1];
+    if (!last || hold.atMm - last.atMm >= samePlaceMm) kept.push(hold);
+    else if (hold.solid) kept[kept.length - 1] = { atMm: last.atMm, solid: true };
+  }
+  return kept;
 }
 
 /**

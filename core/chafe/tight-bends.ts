@@ -1,10 +1,9 @@
 import { cornersOf } from '../geometry/bend-radius.ts';
 import type { StationLine } from '../geometry/station-line.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
+import { cellAt, massAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { cellAt, placeMass } from './place-mass.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
-import type { CellWindow } from './smooth-cells.ts';
 import { advisedBendDiameters, bendFactor } from './wear.ts';
 
 /** A bend tighter than ten loom diameters. */
@@ -65,7 +64,6 @@ function hazardOf(run: RunContext, bends: readonly TightBend[]): MechanismHazard
     if (bend.radiusMm < tightest.radiusMm) tightest = bend;
   }
   const middle = bends[bends.length >> 1] as TightBend;
-  const window: CellWindow = placeMass(run, middle.stationMm, mass);
   return {
     cause: 'tight-bend',
     mechanism: 'tight-bend',
@@ -75,6 +73,6 @@ function hazardOf(run: RunContext, bends: readonly TightBend[]): MechanismHazard
       bendRadiusMm: tightest.radiusMm,
       bundleDiameterMm: diameterMm,
     },
-    ...window,
+    ...massAt(run, middle.stationMm, mass),
   };
 }

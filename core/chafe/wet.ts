@@ -15,6 +15,7 @@ export function wetHazards(run: RunContext): readonly MechanismHazard[] {
       thing: run.segment.id,
       figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
+      placed: false,
       perMm: new Float64Array(run.cellCount).fill(
         run.assumptions.baseRates.wetPerMm * causeFactor(run, 'wet'),
       ),
