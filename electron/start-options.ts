@@ -5,7 +5,7 @@ import { dataFolder } from './data-folder.ts';
 export interface StartOptions {
   /** Folder the store lives in; this user's own data folder when not said. */
   readonly data: string;
-  /** 0: any free port. */
+  /** 0: whichever is free. */
   readonly port: number;
   /** Whether to open a window at all. */
   readonly window: boolean;

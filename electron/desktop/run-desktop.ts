@@ -11,7 +11,7 @@ import {
 } from 'electron';
 import { fail } from '#core/quantity/result.ts';
 import type { WireReply } from '../contract/client.ts';
-import { type House, openHouse } from '../open-house.ts';
+import { openWorkshop, type Workshop } from '../open-workshop.ts';
 import { startTrouble } from '../start-trouble.ts';
 import { closeSession, keepOnPage } from './close-doors.ts';
 import { isPageAddress, pageAddress, pageScheme } from './page-address.ts';
@@ -39,9 +39,9 @@ export async function runDesktop(folders: DesktopFolders): Promise<void> {
   ]);
   await app.whenReady();
 
-  const house = openHouse(folders.data, folders.samples);
-  if (!house.ok) {
-    const trouble = startTrouble(house.problem, folders.data);
+  const workshop = openWorkshop(folders.data, folders.samples);
+  if (!workshop.ok) {
+    const trouble = startTrouble(workshop.problem, folders.data);
     console.error(trouble);
     dialog.showErrorBox('Undertrim', trouble);
     return app.exit(startRefusedCode);
@@ -49,19 +49,19 @@ export async function runDesktop(folders: DesktopFolders): Promise<void> {
   closeSession(session.defaultSession);
   protocol.handle(pageScheme, (request) => servePage(folders.page, request.url));
   Menu.setApplicationMenu(process.platform === 'darwin' ? editingMenu() : null);
-  openOnlyWindow(folders, house.value);
+  openOnlyWindow(folders, workshop.value);
   app.on('window-all-closed', () => app.quit());
-  app.on('will-quit', () => house.value.close());
+  app.on('will-quit', () => workshop.value.close());
 }
 
-function openOnlyWindow(folders: DesktopFolders, house: House): void {
+function openOnlyWindow(folders: DesktopFolders, workshop: Workshop): void {
   const window = new BrowserWindow(windowOptions(folders.preload));
   keepOnPage(window.webContents);
   ipcMain.handle(
     requestChannel,
     (event, name: unknown, input: unknown): WireReply =>
       isFromPage(event, window)
-        ? house.answer(name, input)
+        ? workshop.answer(name, input)
         : fail({ code: 'unknown-request', name: 'from outside the page' }),
   );
   window.once('ready-to-show', () => window.show());

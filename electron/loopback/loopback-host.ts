@@ -20,7 +20,7 @@ export interface LoopbackOptions {
   /** Answers one request of the contract; never throws. */
   readonly answer: (name: string, input: unknown) => WireReply;
   readonly builtFolder: string;
-  /** 0 or none: any free port. */
+  /** 0 or none: whichever is free. */
   readonly port?: number;
   /** How long a message may take to arrive whole. */
   readonly patienceMs?: number;

@@ -1,5 +1,5 @@
 import { pageFolder, sampleFolder } from '../build/project-folder.ts';
-import { openHouse } from '../open-house.ts';
+import { openWorkshop } from '../open-workshop.ts';
 import type { StartOptions } from '../start-options.ts';
 import { startTrouble } from '../start-trouble.ts';
 import { openLoopbackHost } from './loopback-host.ts';
@@ -7,13 +7,13 @@ import { openWindow } from './open-window.ts';
 
 /** Serves the program to a browser window until the process is told to stop; gives the exit code. */
 export async function serveLoopback(options: StartOptions): Promise<number> {
-  const house = openHouse(options.data, sampleFolder);
-  if (!house.ok) {
-    console.error(startTrouble(house.problem, options.data));
+  const workshop = openWorkshop(options.data, sampleFolder);
+  if (!workshop.ok) {
+    console.error(startTrouble(workshop.problem, options.data));
     return 1;
   }
   try {
-    const { answer } = house.value;
+    const { answer } = workshop.value;
     const host = await openLoopbackHost({ answer, builtFolder: pageFolder, port: options.port });
     const opened = options.window && (await openWindow(host.launchAddress));
     console.log(opened ? `Undertrim is open at ${host.launchAddress}` : `Open ${host.launchAddress}`);
@@ -25,7 +25,7 @@ export async function serveLoopback(options: StartOptions): Promise<number> {
     console.error(`Port ${options.port} is in use. Choose another with --port, or leave it out.`);
     return 1;
   } finally {
-    house.value.close();
+    workshop.value.close();
   }
 }
 

@@ -8,7 +8,7 @@ import {
   openLoopbackHost,
 } from '#electron/loopback/loopback-host.ts';
 import { tokenHeader } from '#electron/loopback/token.ts';
-import { openHouse } from '#electron/open-house.ts';
+import { openWorkshop } from '#electron/open-workshop.ts';
 import { freshFolder } from './fresh-folder.ts';
 
 /** A loopback host on a data folder of its own, with a client that speaks to it over HTTP. */
@@ -28,12 +28,12 @@ export async function launchLoopback(changes: Partial<LoopbackOptions> = {}): Pr
   mkdirSync(builtFolder);
   writeFileSync(join(builtFolder, 'index.html'), '<!doctype html><title>page</title>');
   writeFileSync(join(folder, 'outside.html'), 'outside');
-  const house = openHouse(join(folder, 'data'), join(folder, 'no-samples'));
-  if (!house.ok) throw new Error(house.problem.code);
-  const host = await openLoopbackHost({ answer: house.value.answer, builtFolder, ...changes });
+  const workshop = openWorkshop(join(folder, 'data'), join(folder, 'no-samples'));
+  if (!workshop.ok) throw new Error(workshop.problem.code);
+  const host = await openLoopbackHost({ answer: workshop.value.answer, builtFolder, ...changes });
   onTestFinished(async () => {
     await host.close();
-    house.value.close();
+    workshop.value.close();
   });
   const address = `http://127.0.0.1:${host.port}`;
   const ownHeaders = { 'content-type': 'application/json', origin: address, [tokenHeader]: host.token };

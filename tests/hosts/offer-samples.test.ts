@@ -4,21 +4,21 @@ import { expect, onTestFinished, test } from 'vitest';
 import { mapToExchange } from '#core/map/exchange.ts';
 import { sampleFolder } from '#electron/build/project-folder.ts';
 import type { RequestInput, RequestName, RequestOutput } from '#electron/contract/contract.ts';
-import { openHouse } from '#electron/open-house.ts';
+import { openWorkshop } from '#electron/open-workshop.ts';
 import { sample } from '#tests/sample.ts';
 import { freshFolder } from './fresh-folder.ts';
 
-/** A house on a data folder, and the one way to ask it. */
+/** A workshop on a data folder, and the one way to ask it. */
 function open(data: string, samples: string) {
-  const house = openHouse(data, samples);
-  if (!house.ok) throw new Error(house.problem.code);
-  onTestFinished(() => house.value.close());
+  const workshop = openWorkshop(data, samples);
+  if (!workshop.ok) throw new Error(workshop.problem.code);
+  onTestFinished(() => workshop.value.close());
   const ask = <N extends RequestName>(name: N, input: RequestInput<N>): RequestOutput<N> => {
-    const reply = house.value.answer(name, input);
+    const reply = workshop.value.answer(name, input);
     if (!reply.ok) throw new Error(JSON.stringify(reply.problem));
     return reply.value as RequestOutput<N>;
   };
-  return { ask, close: house.value.close };
+  return { ask, close: workshop.value.close };
 }
 
 test('the first start brings in the sample vehicles of the project, jobs and all', () => {

@@ -11,7 +11,7 @@ import { offerSamples } from './handlers/offer-samples.ts';
 import { type Log, openLog } from './log.ts';
 
 /** A data folder opened for work: the one thing every host needs. */
-export interface House {
+export interface Workshop {
   answer(name: unknown, input: unknown): WireReply;
   readonly log: Log;
   close(): void;
@@ -21,7 +21,7 @@ export interface House {
  * Claims a data folder, opens its store and brings in the samples not offered before. Problems:
  * `store-busy` when another process has the folder, and those of `openStore`.
  */
-export function openHouse(folder: string, sampleFolder: string): Result<House> {
+export function openWorkshop(folder: string, sampleFolder: string): Result<Workshop> {
   const hold = holdFolder(folder);
   if (!hold.ok) return hold;
   const store = openStore(join(folder, 'undertrim.db'));
