@@ -12,6 +12,7 @@ import { segmentLine } from '#core/map/segment-line.ts';
 import { drawFrom } from '#tests/generated/draw.ts';
 import { edited } from '#tests/generated/edited.ts';
 import { chanceBeside, randomMap } from '#tests/generated/random-map.ts';
+import { roundedTo } from '#tests/generated/rounded-to.ts';
 
 const seeds = fc.integer({ min: 0, max: 1_000_000 });
 
@@ -41,14 +42,7 @@ function placesOn(map: MapDocument, segments: readonly Segment[]) {
   return { clips, hiddenMm };
 }
 
-const closeTo = (value: unknown): unknown =>
-  typeof value === 'number'
-    ? Math.round(value * 1e6) / 1e6 + 0
-    : Array.isArray(value)
-      ? value.map(closeTo)
-      : value && typeof value === 'object'
-        ? Object.fromEntries(Object.entries(value).map(([key, each]) => [key, closeTo(each)]))
-        : value;
+const closeTo = (value: unknown): unknown => roundedTo(value, 1e-6);
 
 describe('splitting a run', () => {
   test('keeps every clip within a millionth of a millimetre of where it was', () => {
