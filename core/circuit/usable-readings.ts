@@ -1,0 +1,192 @@
+import type { Circuit, CircuitEnd } from '../map/records.ts';
+import type { CircuitId, NodeId } from '../quantity/id.ts';
+import type { CapacitanceReading } from './capacitance-likelihood.ts';
+import type { CircuitState, ElectricalReading, ProbePlace } from './car-state.ts';
+import type { CircuitLine } from './circuit-line.ts';
+import { typicalSupply } from './circuit-network.ts';
+import { handMeter } from './default-meter-table.ts';
+import { soundReading } from './fault-response.ts';
+import type { Meter } from './meter.ts';
+import { leadsOf, meterConnected, type ReadingWires, type TwoLeadReading } from './metered-circuit.ts';
+import { outlierNats } from './shown-score.ts';
+
+/** One electrical reading as taken. */
+export interface TakenReading {
+  readonly reading: ElectricalReading;
+  readonly state: CircuitState;
+  /** A hand meter when absent. */
+  readonly meter?: Meter | undefined;
+}
+
+/** Something about a reading the user should know; `reading` is its place in the list given. */
+export type ReadingNote =
+  | { readonly code: 'lead-not-on-circuit'; readonly reading: number; readonly nodeId: NodeId }
+  | { readonly code: 'other-circuit-unknown'; readonly reading: number; readonly circuitId: CircuitId }
+  | { readonly code: 'live-while-measured'; readonly reading: number; readonly volts: number }
+  | { readonly code: 'end-part-plugged-in'; readonly reading: number; readonly nodeId: NodeId | null }
+  | { readonly code: 'switch-position-assumed-open'; readonly reading: number }
+  | { readonly code: 'forbidden-duty'; readonly reading: number }
+  | { readonly code: 'neighbour-assumed' };
+
+/** A two-lead reading that can be reasoned about. */
+export interface UsableReading {
+  readonly index: number;
+  readonly reading: TwoLeadReading;
+  readonly state: CircuitState;
+  readonly meter: Meter;
+  /** The most it may count against a hypothesis, in nats. */
+  readonly clip: number;
+}
+
+/** Readings sorted into what the circuit can use, with a note for each that it cannot or can only in part. */
+export interface UsableReadings {
+  readonly twoLead: readonly UsableReading[];
+  readonly capacitance: readonly CapacitanceReading[];
+  readonly notes: readonly ReadingNote[];
+}
+
+/** Volts on a wire above which ohms on it mean nothing. */
+const liveVolts = 0.1;
+
+/** An electronic pin can turn on under an ohmmeter; such a figure says little (judgement). */
+const electronicPinNats = 2;
+
+const electronicEnds: ReadonlySet<CircuitEnd['kind']> = new Set([
+  'module-input-pull-up',
+  'high-side-driver',
+  'low-side-driver',
+  'sensor',
+]);
+
+/**
+ * Sorts readings: leaves out what sits on no known place, ohms on a live wire, and everything on a
+ * restraint or high-voltage circuit; lowers the weight of ohms with an electronic part plugged in.
+ * @example
+ * usableReadings(sample.line, { mainId: sample.circuit.id, main: standingWire(layLadder(sample.map, sample.line, []), sample.circuit), other: null }, []).notes // => []
+ */
+export function usableReadings(
+  line: CircuitLine,
+  wires: ReadingWires,
+  taken: readonly TakenReading[],
+): UsableReadings {
+  const twoLead: UsableReading[] = [];
+  const capacitance: CapacitanceReading[] = [];
+  const notes: ReadingNote[] = [];
+  const { circuit } = line;
+  taken.forEach(({ reading, state, meter = handMeter }, index) => {
+    if (circuit.duty === 'restraint' || circuit.duty === 'high-voltage') {
+      notes.push({ code: 'forbidden-duty', reading: index });
+      return;
+    }
+    const lost = misplacedLead(reading, index, wires);
+    if (lost) {
+      notes.push(lost);
+      return;
+    }
+    if (state.switchClosed === null && hasPluggedSwitch(circuit, state))
+      notes.push({ code: 'switch-position-assumed-open', reading: index });
+    if (reading.test === 'capacitance') {
+      const seen = wireSeen(line, reading.at, state);
+      if (seen.pluggedIn)
+        notes.push({ code: 'end-part-plugged-in', reading: index, nodeId: seen.pluggedIn.nodeId });
+      else if (seen.piece) capacitance.push({ ...seen.piece, picofarads: reading.picofarads, meter });
+      return;
+    }
+    let clip = outlierNats;
+    if (reading.test === 'ohms' || reading.test === 'beep') {
+      const volts = leadVolts(wires, reading, state);
+      if (Math.abs(volts) > liveVolts) {
+        notes.push({ code: 'live-while-measured', reading: index, volts });
+        return;
+      }
+      const electronic = pluggedEnds(line, leadsOf(reading), state).find((end) =>
+        electronicEnds.has(end.kind),
+      );
+      if (electronic) {
+        clip = electronicPinNats;
+        notes.push({ code: 'end-part-plugged-in', reading: index, nodeId: electronic.nodeId });
+      }
+    }
+    twoLead.push({ index, reading, state, meter, clip });
+  });
+  return { twoLead, capacitance, notes };
+}
+
+function misplacedLead(reading: ElectricalReading, index: number, wires: ReadingWires): ReadingNote | null {
+  const leads = reading.test === 'capacitance' ? [reading.at] : leadsOf(reading);
+  for (const lead of leads) {
+    if (lead.on !== 'wire') continue;
+    const { circuitId, nodeId } = lead;
+    const isOther = circuitId !== undefined && circuitId === wires.other?.circuitId;
+    if (circuitId !== undefined && circuitId !== wires.mainId && !isOther)
+      return { code: 'other-circuit-unknown', reading: index, circuitId };
+    const wire = isOther ? wires.other?.wire : wires.main;
+    if (!wire?.ladder.pointsAt.has(nodeId)) return { code: 'lead-not-on-circuit', reading: index, nodeId };
+  }
+  return null;
+}
+
+function hasPluggedSwitch(circuit: Circuit, state: CircuitState): boolean {
+  return circuit.ends.some(
+    ({ kind, nodeId }) =>
+      kind === 'switch-to-ground' && !(nodeId !== null && state.apartNodeIds.includes(nodeId)),
+  );
+}
+
+/** Volts a sound wire would show between the leads of an ohms test as the car stood. */
+function leadVolts(wires: ReadingWires, reading: TwoLeadReading, state: CircuitState): number {
+  if (!state.batteryConnected) return 0;
+  const [from, to] = leadsOf(reading);
+  const metered = meterConnected(wires, { test: 'volts', from, to, volts: 0 }, state, typicalSupply);
+  return metered ? soundReading(metered) : 0;
+}
+
+/** End parts that are plugged in and reach a lead without a parted plug between. */
+function pluggedEnds(
+  line: CircuitLine,
+  leads: readonly ProbePlace[],
+  state: CircuitState,
+): readonly CircuitEnd[] {
+  const apart = new Set(state.apartNodeIds);
+  const stations = line.nodes.filter(({ nodeId }) => apart.has(nodeId)).map(({ stationMm }) => stationMm);
+  return line.circuit.ends.filter((end, which) => {
+    if (end.nodeId !== null && apart.has(end.nodeId)) return false;
+    const endMm = which === 0 ? 0 : line.lengthMm;
+    return leads.some((lead) => {
+      if (lead.on !== 'wire') return false;
+      const at = line.nodes.find(({ nodeId }) => nodeId === lead.nodeId);
+      if (!at) return false;
+      const low = Math.min(at.stationMm, endMm);
+      const high = Math.max(at.stationMm, endMm);
+      return !stations.some((mm) => mm >= low && mm <= high && mm !== at.stationMm);
+    });
+  });
+}
+
+/** The piece of wire a capacitance meter sees from a lead: up to the next parted plug or free end either way. */
+function wireSeen(
+  line: CircuitLine,
+  lead: ProbePlace,
+  state: CircuitState,
+): {
+  readonly piece: Pick<CapacitanceReading, 'atMm' | 'fromMm' | 'toMm'> | null;
+  readonly pluggedIn: CircuitEnd | null;
+} {
+  const at = lead.on === 'wire' ? line.nodes.find(({ nodeId }) => nodeId === lead.nodeId) : undefined;
+  if (!at || lead.on !== 'wire') return { piece: null, pluggedIn: null };
+  const atMm = at.stationMm;
+  const parted = line.nodes.filter(({ nodeId }) => state.apartNodeIds.includes(nodeId));
+  const isApart = parted.some(({ stationMm }) => stationMm === atMm) && atMm > 0 && atMm < line.lengthMm;
+  const side = isApart ? (lead.side ?? (atMm > line.lengthMm / 2 ? 'first-end' : 'second-end')) : null;
+  const below = parted.filter(({ stationMm }) => stationMm < atMm).map(({ stationMm }) => stationMm);
+  const above = parted.filter(({ stationMm }) => stationMm > atMm).map(({ stationMm }) => stationMm);
+  const fromMm = side === 'second-end' ? atMm : Math.max(0, ...below);
+  const toMm = side === 'first-end' ? atMm : Math.min(line.lengthMm, ...above);
+  const isIn = (which: 0 | 1, mm: number, edge: number): boolean => {
+    const { nodeId } = line.circuit.ends[which];
+    return mm === edge && !(nodeId !== null && state.apartNodeIds.includes(nodeId));
+  };
+  const [first, second] = line.circuit.ends;
+  const pluggedIn = isIn(0, fromMm, 0) ? first : isIn(1, toMm, line.lengthMm) ? second : null;
+  return { piece: { atMm, fromMm, toMm }, pluggedIn };
+}

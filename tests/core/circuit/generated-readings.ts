@@ -1,0 +1,78 @@
+import type { CircuitState } from '#core/circuit/car-state.ts';
+import { standingWire, typicalSupply } from '#core/circuit/circuit-network.ts';
+import { type MeteredCircuit, meterConnected, type TwoLeadReading } from '#core/circuit/metered-circuit.ts';
+import { layLadder, type WireLadder } from '#core/circuit/wire-ladder.ts';
+import { circuitEndKinds, type FaultClass, faultClasses } from '#core/map/kinds.ts';
+import { seededChance } from '#core/quantity/chance.ts';
+import type { NodeId } from '#core/quantity/id.ts';
+import type { BuiltFault } from './explicit-fault.ts';
+import { straightWire } from './four-metre-wire.ts';
+
+/** One generated circuit with a meter on it and a fault to put in. */
+export interface GeneratedCase {
+  readonly metered: MeteredCircuit;
+  readonly ladder: WireLadder;
+  readonly fault: BuiltFault;
+  readonly reading: TwoLeadReading;
+}
+
+const sizesMm2 = [0.22, 0.35, 0.5, 0.75, 1, 1.5, 2.5] as const;
+
+/** Seeded circuits of every end kind, plug count, state, test and class of fault. */
+export function generatedCases(count: number, seed: number): readonly GeneratedCase[] {
+  const chance = seededChance(seed);
+  const below = (n: number): number => Math.floor(chance() * n);
+  const pick = <T>(list: readonly T[]): T => list[below(list.length)] as T;
+  const cases: GeneratedCase[] = [];
+  while (cases.length < count) {
+    const lengthMm = 500 + 9500 * chance();
+    const plugsMm = Array.from({ length: below(4) }, () => lengthMm * (0.05 + 0.9 * chance())).sort(
+      (a, b) => a - b,
+    );
+    const { map, line } = straightWire({
+      lengthMm,
+      plugsMm,
+      mm2: pick(sizesMm2),
+      ends: [pick(circuitEndKinds), pick(circuitEndKinds)],
+    });
+    const nodeIds = line.nodes.map(({ nodeId }) => nodeId);
+    const ladder = layLadder(map, line, nodeIds);
+    const state: CircuitState = {
+      apartNodeIds: nodeIds.filter(() => chance() < 0.3),
+      switchClosed: chance() < 0.5,
+      ignitionOn: chance() < 0.5,
+      batteryConnected: chance() < 0.5,
+    };
+    const reading = drawReading(pick(['ohms', 'volts', 'drop']), nodeIds, below, chance);
+    const wires = { mainId: line.circuit.id, main: standingWire(ladder, line.circuit), other: null };
+    const metered = meterConnected(wires, reading, state, typicalSupply);
+    if (!metered) throw new Error('every lead sits on a node of the circuit');
+    const wireLinks = ladder.links.flatMap((link, i) => (link.kind === 'wire' ? [i] : []));
+    const faultClass: FaultClass = pick(faultClasses);
+    const fault = {
+      faultClass,
+      link: pick(wireLinks),
+      share: 0.02 + 0.96 * chance(),
+      ohms: 10 ** (-2 + 6 * chance()),
+    };
+    cases.push({ metered, ladder, fault, reading });
+  }
+  return cases;
+}
+
+function drawReading(
+  test: 'ohms' | 'volts' | 'drop',
+  nodeIds: readonly NodeId[],
+  below: (n: number) => number,
+  chance: () => number,
+): TwoLeadReading {
+  const first = below(nodeIds.length);
+  const second = (first + 1 + below(nodeIds.length - 1)) % nodeIds.length;
+  const from = { on: 'wire', nodeId: nodeIds[first] as NodeId } as const;
+  const to =
+    test === 'drop' || chance() < 0.5
+      ? ({ on: 'wire', nodeId: nodeIds[second] as NodeId } as const)
+      : ({ on: 'body' } as const);
+  if (test === 'drop') return { test, driven: from, sensed: to, currentA: 0.1, millivolts: 1 };
+  return test === 'ohms' ? { test, from, to, ohms: 1 } : { test, from, to, volts: 1 };
+}
