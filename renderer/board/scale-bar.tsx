@@ -30,8 +30,7 @@ export function ScaleBar({
   return (
     <div className="scale-bar" aria-hidden="true">
       <span className="figure">
-        {value}
-        <span className="unit">{unit}</span>
+        {value} <span className="unit">{unit}</span>
       </span>
       <span className="scale-bar-rule" style={{ width: `${widthPx}px` }} />
     </div>

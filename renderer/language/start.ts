@@ -6,14 +6,13 @@ export const startWords = {
   title: 'Vehicles and jobs',
   failed: 'The vehicles and jobs could not be read.',
   firstTime:
-    'Open the sample vehicle’s job to see where it says to open first, or draw a map of the car on your ramp.',
+    'Open the first job on the left to see where to open that car first, or draw a map of the one on your ramp.',
   jobs: {
     title: 'Open jobs',
     empty: 'No open job. Start one on a vehicle map.',
     noPlate: 'No plate',
     noComplaint: 'No complaint written down',
     spent: 'min spent',
-    open: (plate: string, map: string): string => `Open job ${plate}, ${map}`,
     stages: { testing: 'Testing', opening: 'Opening up', found: 'Cause proved' } satisfies Record<
       JobSummary['stage'],
       string
@@ -25,11 +24,9 @@ export const startWords = {
     searchHint: 'A few letters of the name or body',
     empty: 'No vehicle map yet. Draw one, or bring one in from a file.',
     noMatch: (text: string): string => `No vehicle map has “${text}” in its name or body.`,
-    open: (name: string): string => `Open map ${name}`,
     jobs: (count: number): string => (count === 1 ? '1 job' : `${count} jobs`),
     finds: (count: number): string => (count === 1 ? '1 find' : `${count} finds`),
     more: (name: string): string => `More for ${name}`,
-    picture: (name: string): string => `Outline and routes of ${name}`,
   },
   newMap: {
     title: 'New map',

@@ -9,7 +9,7 @@ import { NothingToRank } from './nothing-to-rank.tsx';
 import { PickedBar } from './picked-bar.tsx';
 import { RecordList } from './record-list.tsx';
 import { StretchList } from './stretch-list.tsx';
-import { Warnings } from './warnings.tsx';
+import { DutyNotice, Warnings } from './warnings.tsx';
 import { WhatChanged } from './what-changed.tsx';
 
 type Page = 'list' | 'stretches' | 'record';
@@ -47,10 +47,11 @@ export function DigColumn({
               <FoundPanel pieces={foundPieces} entryId={found.id} onAnother={onAnother} />
             ) : (
               <>
-                <Warnings />
+                <DutyNotice />
                 <NothingToRank onOpenMap={onOpenMap} />
                 {open.thinking && !open.ranking ? <Progress label={findWords.thinking} /> : null}
                 <DigList />
+                <Warnings />
               </>
             ),
           },

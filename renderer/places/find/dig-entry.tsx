@@ -44,12 +44,14 @@ export function DigEntry({
         type="button"
         className="dig-head"
         aria-expanded={expanded}
-        aria-label={`${words.open(step.rank)}: ${title}`}
         onClick={onToggle}
         onFocus={() => view.point(pieces)}
         onBlur={() => view.point([])}
       >
-        <span className="dig-rank">{step.rank}</span>
+        <span className="dig-rank">
+          <span className="only-read-aloud">{words.opening} </span>
+          {step.rank}
+        </span>
         <span className="dig-title">{title}</span>
         <Figure value={sayMinutes(step.minutes)} unit={words.minutes} large />
         <Figure value={sayPercent(step.probability)} unit={words.percent} large />
@@ -67,7 +69,7 @@ export function DigEntry({
         </p>
         {expanded ? (
           <>
-            {panels.length > 0 ? <h3 className="dig-sub">{words.takeOffFirst}</h3> : null}
+            {panels.length > 0 ? <p className="dig-sub">{words.takeOffFirst}</p> : null}
             <ol className="take-off">
               {panels.map((panel) => (
                 <TakeOff key={panel.id} panelId={panel.id} />

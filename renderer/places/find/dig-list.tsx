@@ -1,6 +1,5 @@
 import { useState } from 'react';
-import { findWords, sayMinutes } from '../../language/find.ts';
-import { Figure } from '../../parts/index.ts';
+import { findWords } from '../../language/find.ts';
 import { DigEntry } from './dig-entry.tsx';
 import { useFind } from './find-context.ts';
 
@@ -21,10 +20,6 @@ export function DigList() {
   const shown = all ? ranking.digPlan : ranking.digPlan.slice(0, firstShown);
   return (
     <>
-      <p className="dig-expected quiet">
-        {findWords.list.expected}{' '}
-        <Figure value={sayMinutes(ranking.expectedMinutes)} unit={findWords.list.minutes} />
-      </p>
       <ol className="dig-list" aria-label={findWords.list.label}>
         {shown.map((step, index) => {
           const key = `${step.rank} ${step.look.fromMm.toFixed(0)} ${step.look.toMm.toFixed(0)}`;

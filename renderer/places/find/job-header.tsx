@@ -34,23 +34,6 @@ export function JobHeader({
             : `, ${job.vehicle.odometer.toLocaleString('en')} ${job.vehicle.odometerUnit}`}
         </p>
       </div>
-      <dl className="job-facts">
-        <Fact term={findWords.header.complaint}>{job.complaint || findWords.header.noComplaint}</Fact>
-        <Fact term={findWords.header.failure}>{failureTypeWords[job.failureType]}</Fact>
-        <Fact term={findWords.header.circuit}>
-          {circuit ? (
-            <>
-              {say(circuit.name)}{' '}
-              <span className="mono wire">
-                {circuit.wireColours.join('/')} {circuit.conductorMm2}
-                <span className="unit"> {findWords.header.size}</span>
-              </span>
-            </>
-          ) : (
-            findWords.header.noCircuit
-          )}
-        </Fact>
-      </dl>
       <div className="job-actions">
         <RefitCount />
         <Button weight="quiet" onClick={onIntake}>
@@ -72,6 +55,23 @@ export function JobHeader({
         <SettingsButton />
         <Saving />
       </div>
+      <dl className="job-facts">
+        <Fact term={findWords.header.complaint}>{job.complaint || findWords.header.noComplaint}</Fact>
+        <Fact term={findWords.header.failure}>{failureTypeWords[job.failureType]}</Fact>
+        <Fact term={findWords.header.circuit}>
+          {circuit ? (
+            <>
+              {say(circuit.name)}{' '}
+              <span className="mono wire">
+                {circuit.wireColours.join('/')} {circuit.conductorMm2}
+                <span className="unit"> {findWords.header.size}</span>
+              </span>
+            </>
+          ) : (
+            findWords.header.noCircuit
+          )}
+        </Fact>
+      </dl>
     </header>
   );
 }

@@ -14,7 +14,7 @@ export function PickedBar() {
     <section className="picked" aria-label={findWords.verdict.picked}>
       <header>
         <div>
-          <h3>{findWords.verdict.picked}</h3>
+          <h2>{findWords.verdict.picked}</h2>
           <Where place={place} />
         </div>
         <IconButton label={findWords.verdict.letGo} sign="close" onClick={() => pick(null)} />

@@ -7,5 +7,5 @@ export function stepTitle(step: DigStep, nameOf: (id: string) => string): string
   const plugs = step.look.nodeIds ?? [];
   const onlyPlug = step.look.toMm - step.look.fromMm < 1;
   if (plugs.length > 0 && onlyPlug) return findWords.list.part(plugs.map(nameOf).join(', '));
-  return findWords.list.nothingToTakeOff;
+  return step.reason.secondLook ? findWords.list.lookAgain : findWords.list.nothingToTakeOff;
 }

@@ -23,7 +23,6 @@ export function StretchList() {
           <button
             type="button"
             className="stretch-line"
-            aria-label={findWords.stretchList.pick(place)}
             onClick={() => view.pick(stretch)}
             onFocus={() => view.point([stretch])}
             onPointerEnter={() => view.point([stretch])}

@@ -5,12 +5,31 @@ import { whereLine } from '../../language/say-where.ts';
 import { Disclosure, Notice } from '../../parts/index.ts';
 import { useFind } from './find-context.ts';
 
-/** What to know before trusting the order. What can hurt stands open; the rest opens on demand. */
+/** A circuit of a kind that can hurt: said before anything else. */
+export function DutyNotice() {
+  const duty = useFind().open.line?.circuit.duty;
+  if (duty === 'restraint') {
+    return (
+      <Notice tone="caution" sign="airbag" title={findWords.restraint.title}>
+        {findWords.restraint.words}
+      </Notice>
+    );
+  }
+  if (duty === 'high-voltage') {
+    return (
+      <Notice tone="caution" sign="voltage" title={findWords.highVoltage.title}>
+        {findWords.highVoltage.words}
+      </Notice>
+    );
+  }
+  return null;
+}
+
+/** What else to know before trusting the order; opens on demand. */
 export function Warnings() {
   const view = useFind();
   const [open, setOpen] = useState(false);
   const warnings = view.open.ranking?.warnings ?? [];
-  const duty = view.open.line?.circuit.duty;
   const sentences = [
     ...new Set(
       warnings
@@ -24,27 +43,14 @@ export function Warnings() {
         .filter((sentence) => sentence !== null),
     ),
   ];
+  if (sentences.length === 0) return null;
   return (
-    <>
-      {duty === 'restraint' ? (
-        <Notice tone="caution" sign="airbag" title={findWords.restraint.title}>
-          {findWords.restraint.words}
-        </Notice>
-      ) : null}
-      {duty === 'high-voltage' ? (
-        <Notice tone="caution" sign="voltage" title={findWords.highVoltage.title}>
-          {findWords.highVoltage.words}
-        </Notice>
-      ) : null}
-      {sentences.length > 0 ? (
-        <Disclosure label={findWords.warnings(sentences.length)} open={open} onToggle={setOpen}>
-          <ul className="warning-list">
-            {sentences.map((sentence) => (
-              <li key={sentence}>{sentence}</li>
-            ))}
-          </ul>
-        </Disclosure>
-      ) : null}
-    </>
+    <Disclosure label={findWords.warnings(sentences.length)} open={open} onToggle={setOpen}>
+      <ul className="warning-list">
+        {sentences.map((sentence) => (
+          <li key={sentence}>{sentence}</li>
+        ))}
+      </ul>
+    </Disclosure>
   );
 }

@@ -1,14 +1,15 @@
 import { type OpeningMove, whatChanged } from '#core/job/rank-change.ts';
 import type { DigStep } from '#core/job/ranking.ts';
-import { findWords } from '../../language/find.ts';
+import { findWords, sayMinutes } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { whereLine } from '../../language/say-where.ts';
+import { Figure } from '../../parts/index.ts';
 import { useFind } from './find-context.ts';
 import { lookPieces } from './look-pieces.ts';
 
 const mostNamed = 2;
 
-/** What the last change did to the order, in one line that is also read aloud. */
+/** What the last change did to the order, in one line that is also read aloud; before any, how long it may take. */
 export function WhatChanged() {
   const view = useFind();
   const { ranking, rankingBefore, map, thinking } = view.open;
@@ -31,6 +32,12 @@ export function WhatChanged() {
   return (
     <p className="what-changed" role="status" aria-live="polite" data-thinking={thinking}>
       {sentences.join('. ')}
+      {ranking && sentences.length === 0 && ranking.digPlan.length > 0 ? (
+        <span className="quiet">
+          {findWords.list.expected}{' '}
+          <Figure value={sayMinutes(ranking.expectedMinutes)} unit={findWords.list.minutes} />
+        </span>
+      ) : null}
     </p>
   );
 }

@@ -56,7 +56,7 @@ export function IntakeForm({
   const others = circuits.filter((circuit) => circuit.id !== intake.circuitId);
   return (
     <form className="intake" aria-label={title} onSubmit={send}>
-      <h3>{title}</h3>
+      <h2>{title}</h2>
       <div className="intake-row intake-vehicle">
         <Field
           label={intakeWords.plate}

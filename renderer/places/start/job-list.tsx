@@ -17,12 +17,7 @@ export function JobList({
   return (
     <List label={words.title} items={jobs} keyOf={(job) => job.id} empty={words.empty}>
       {(job) => (
-        <button
-          type="button"
-          className="job-line"
-          aria-label={words.open(job.plate || words.noPlate, job.mapName)}
-          onClick={() => onOpen(job.id)}
-        >
+        <button type="button" className="job-line" onClick={() => onOpen(job.id)}>
           <span className="job-line-head">
             <strong>{job.plate || words.noPlate}</strong>
             <span className="quiet">{job.mapName}</span>

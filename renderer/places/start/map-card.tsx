@@ -30,13 +30,8 @@ export function MapCard({
   const close = (): void => setOpen(null);
   return (
     <article className={`map-card${open ? ' map-card-open' : ''}`} aria-label={map.name}>
-      <button
-        type="button"
-        className="map-face"
-        aria-label={words.open(map.name)}
-        onClick={() => onOpenMap(map.id)}
-      >
-        <MapPicture picture={map.picture} label={words.picture(map.name)} />
+      <button type="button" className="map-face" onClick={() => onOpenMap(map.id)}>
+        <MapPicture picture={map.picture} />
         <span className="map-face-words">
           <strong>{map.name}</strong>
           <span className="quiet">

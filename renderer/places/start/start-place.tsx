@@ -10,6 +10,7 @@ import { MapCard } from './map-card.tsx';
 import { matchMaps } from './match-maps.ts';
 import { NewMap } from './new-map.tsx';
 import { useDrop } from './use-drop.ts';
+import { noteBegun, useFirstStart } from './use-first-start.ts';
 import { type Library, useLibrary } from './use-library.ts';
 
 export interface StartPlaceProps {
@@ -20,6 +21,14 @@ export interface StartPlaceProps {
 /** Vehicles and jobs: what is open, what is drawn, and the ways to begin. */
 export function StartPlace(props: StartPlaceProps) {
   const [library, read] = useLibrary();
+  const onOpenMap = (mapId: MapId): void => {
+    noteBegun();
+    props.onOpenMap(mapId);
+  };
+  const onOpenJob = (jobId: JobId): void => {
+    noteBegun();
+    props.onOpenJob(jobId);
+  };
   return (
     <div className="start">
       <header className="start-header">
@@ -40,7 +49,12 @@ export function StartPlace(props: StartPlaceProps) {
           />
         ) : null}
         {library.phase === 'ready' ? (
-          <Lists {...props} library={library} onChanged={() => void read()} />
+          <Lists
+            onOpenMap={onOpenMap}
+            onOpenJob={onOpenJob}
+            library={library}
+            onChanged={() => void read()}
+          />
         ) : null}
       </main>
     </div>
@@ -64,13 +78,12 @@ function Lists({
     setDropped(file);
     setForm('file');
   });
+  const first = useFirstStart();
   const shown = matchMaps(library.maps, typed);
   const close = (): void => {
     setForm(null);
     setDropped(null);
   };
-  // Until a first own car is on the books, one sentence says what to do.
-  const first = library.jobs.length <= 1 && library.maps.length <= 1;
   return (
     <>
       {first ? <p className="first-time">{startWords.firstTime}</p> : null}
