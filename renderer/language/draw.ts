@@ -3,6 +3,8 @@ import type { ReadinessCode } from '#core/map/readiness.ts';
 import type { RubSpot } from '#core/map/records.ts';
 import type { ToolName } from '../tools/tool-box.ts';
 
+const figure = (value: number): string => String(Number(value.toFixed(1)));
+
 /** Words and sentences of the drawing place. */
 export const drawWords = {
   board: 'Drawing board: the vehicle from above, front to the left',
@@ -21,6 +23,7 @@ export const drawWords = {
     circuits: 'Circuits',
     outlines: 'Outlines',
     none: 'None drawn yet.',
+    newCircuit: 'New circuit, untraced',
   },
   pages: { label: 'Beside the board', details: 'Details', things: 'List', ready: 'Checklist' },
   nothingPicked: 'Nothing is picked. Press a thing on the board or in the list to see and change it.',
@@ -70,6 +73,7 @@ export const drawWords = {
     set: 'Set the scale',
     again: 'Choose other places',
     effect: 'The whole drawing is stretched to fit.',
+    notSet: 'not set yet',
     keepsFrom: 'Enter a distance above zero.',
   },
   tags: {
@@ -82,6 +86,7 @@ export const drawWords = {
     confirmed: 'confirmed',
     none: 'No panel hides this run yet.',
     add: 'Add a panel',
+    choose: 'Choose a panel',
     panel: 'Panel',
     from: 'From',
     to: 'To',
@@ -140,6 +145,7 @@ export const drawWords = {
     fuse: 'Fuse',
     firstEnd: 'At the first end',
     secondEnd: 'At the second end',
+    endOpen: 'Not known yet',
     traced: 'Traced length',
     untraced: 'Not traced. Take up Circuit and press both ends.',
     pins: 'Pins',
@@ -154,12 +160,12 @@ export const drawWords = {
     required: 'A name is needed.',
   },
   units: { mm: 'mm', mm2: 'mm²', amps: 'A', minutes: 'min', times: 'times' },
-  severalFields: 'Pick one thing to see its details.',
+  figureTrouble: (min: number, max: number, mayBeEmpty: boolean) =>
+    `Enter a number from ${figure(min)} to ${figure(max)}${mayBeEmpty ? ', or nothing' : ''}.`,
   keys: {
     title: 'Keys on the board',
     list: [
-      { key: 'V O S R P', does: 'Pick and move, outline, scale, route, plug or part' },
-      { key: 'C B A T', does: 'Fixing, rub spot, panel area, circuit' },
+      { key: '1 to 9', does: 'Take up a drawing action, in the order of the rail' },
       { key: 'Enter', does: 'End what is being drawn' },
       { key: 'Backspace', does: 'Take the last point back' },
       { key: 'Escape', does: 'Drop what is being drawn' },
@@ -168,18 +174,17 @@ export const drawWords = {
       { key: 'Delete', does: 'Delete what is picked' },
       { key: 'Ctrl + Z', does: 'Undo' },
       { key: 'Ctrl + Shift + Z', does: 'Redo' },
-      { key: 'Arrows', does: 'Move the paper; with something picked and Alt, move it by 10 mm' },
+      { key: 'Arrows', does: 'Move the paper' },
+      { key: 'Alt + arrows', does: 'Move what is picked by 10 mm' },
       { key: 'Space + drag', does: 'Move the paper; the middle button does the same' },
       { key: '+ and -', does: 'Closer, farther; the wheel does it at the pointer' },
       { key: 'F', does: 'Show the whole drawing' },
       { key: '?', does: 'This sheet' },
     ],
   },
-  leaving: 'Back',
   opening: 'Opening the map',
   failed: 'This map cannot be opened.',
   firstStep: 'An empty board. Begin with the outline of the car, then set its scale by two known places.',
-  lengthAndOther: 'Lengths in mm',
 } as const;
 
 /** What each line of the checklist asks for. */
@@ -242,7 +247,3 @@ export const editWords: Readonly<Record<string, string>> = {
   'edit.joinSegments': 'runs joined',
   'edit.mirrorOutline': 'outline mirrored',
 };
-
-/** Said aloud and on the status line after an undo or a redo. */
-export const turnSentence = (label: string, turn: 'undo' | 'redo'): string =>
-  `${turn === 'undo' ? 'Undone' : 'Done again'}: ${editWords[label] ?? label}.`;

@@ -1,0 +1,76 @@
+import type { ReactNode } from 'react';
+import { idKind } from '#core/quantity/id.ts';
+import { drawWords } from '../../language/draw.ts';
+import { Button } from '../../parts/index.ts';
+import { CircuitForm } from './circuit-form.tsx';
+import { ClipForm } from './clip-form.tsx';
+import { useDraw } from './draw-context.ts';
+import { MapForm } from './map-form.tsx';
+import { NodeForm } from './node-form.tsx';
+import { OutlineForm } from './outline-form.tsx';
+import { PanelForm } from './panel-form.tsx';
+import { RubSpotForm } from './rub-spot-form.tsx';
+import { RunForm } from './run-form.tsx';
+import { TagActions } from './tag-actions.tsx';
+
+/** Everything about what is picked; with nothing picked, about the map itself. */
+export function DetailsPage() {
+  const { open, remove } = useDraw();
+  const { selection } = open;
+  const only = selection.length === 1 ? selection[0] : undefined;
+  return (
+    <div className="details" data-picked={selection.join(' ')}>
+      {selection.length === 0 ? <p className="quiet">{drawWords.nothingPicked}</p> : null}
+      {selection.length === 0 ? <MapForm /> : null}
+      {selection.length > 1 ? <p>{drawWords.severalPicked(selection.length)}</p> : null}
+      {selection.length > 1 ? <TagActions segmentIds={selection.filter(isRun)} /> : null}
+      {only ? <FormOf key={only} id={only} /> : null}
+      {selection.length > 0 ? (
+        <div className="button-row details-end">
+          <Button onClick={() => remove(selection)}>{drawWords.deleteOne}</Button>
+        </div>
+      ) : null}
+    </div>
+  );
+}
+
+const isRun = (id: string): id is `segment:${string}` => idKind(id) === 'segment';
+
+function FormOf({ id }: { readonly id: string }): ReactNode {
+  const { map } = useDraw();
+  switch (idKind(id)) {
+    case 'node': {
+      const node = map.nodes.get(id as `node:${string}`);
+      return node ? <NodeForm node={node} /> : null;
+    }
+    case 'segment': {
+      const segment = map.segments.get(id as `segment:${string}`);
+      return segment ? <RunForm segment={segment} /> : null;
+    }
+    case 'panel': {
+      const panel = map.panels.get(id as `panel:${string}`);
+      return panel ? <PanelForm panel={panel} /> : null;
+    }
+    case 'rub-spot': {
+      const spot = map.rubSpots.get(id as `rub-spot:${string}`);
+      return spot ? <RubSpotForm spot={spot} /> : null;
+    }
+    case 'circuit': {
+      const circuit = map.circuits.get(id as `circuit:${string}`);
+      return circuit ? <CircuitForm circuit={circuit} /> : null;
+    }
+    case 'outline': {
+      const outline = map.outlines.get(id as `outline:${string}`);
+      return outline ? <OutlineForm outline={outline} /> : null;
+    }
+    case 'clip': {
+      for (const segment of map.segments.values()) {
+        const clip = segment.clips.find((each) => each.id === id);
+        if (clip) return <ClipForm segment={segment} clip={clip} />;
+      }
+      return null;
+    }
+    default:
+      return null;
+  }
+}

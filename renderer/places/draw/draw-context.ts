@@ -1,0 +1,32 @@
+import { createContext, useContext } from 'react';
+import type { MapDocument } from '#core/map/map-document.ts';
+import type { Patch } from '#core/map/patch.ts';
+import { assert } from '#core/quantity/assert.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import type { Result } from '#core/quantity/result.ts';
+import type { MachineSettings } from '../../session/machine-settings.ts';
+import type { EditNote, MapOpen, MapSession } from '../../session/map-session.ts';
+
+/** What every part of the drawing place works with. */
+export interface Draw {
+  readonly open: MapOpen;
+  readonly map: MapDocument;
+  readonly session: MapSession;
+  readonly lengths: MachineSettings['lengths'];
+  /** What the last edit was refused for; gone with the next one that works. */
+  readonly problem: Problem | null;
+  /** Makes an edit; says whether it was made. */
+  readonly make: (patch: Result<Patch>, note: EditNote) => boolean;
+  /** Picks things and brings them into view. */
+  readonly goTo: (ids: readonly string[]) => void;
+  /** Deletes things, after naming what depends on them. */
+  readonly remove: (ids: readonly string[]) => void;
+}
+
+export const DrawContext = createContext<Draw | null>(null);
+
+export function useDraw(): Draw {
+  const draw = useContext(DrawContext);
+  assert(draw, 'inside the drawing place');
+  return draw;
+}

@@ -1,0 +1,179 @@
+import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { removeThings } from '#core/map/commands/remove-things.ts';
+import { dependents } from '#core/map/dependents.ts';
+import type { JobId } from '#core/quantity/id.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import { Board } from '../../board/board.tsx';
+import { type Camera, fitCamera, type ScreenSize, viewBox } from '../../board/camera.ts';
+import { MarksKey } from '../../board/marks-key.tsx';
+import { drawWords, editWords } from '../../language/draw.ts';
+import { words } from '../../language/words.ts';
+import { KeyboardSheet } from '../../parts/index.ts';
+import { useMachineSettings } from '../../session/machine-settings.ts';
+import type { MapOpen, MapSession } from '../../session/map-session.ts';
+import { useTheme } from '../../theme/use-theme.ts';
+import { type Draw, DrawContext } from './draw-context.ts';
+import { DrawHeader } from './draw-header.tsx';
+import { NewJob } from './new-job.tsx';
+import { SideColumn, type SidePage } from './side-column.tsx';
+import { boundsOfThings } from './things-bounds.ts';
+import { ToolBar } from './tool-bar.tsx';
+import { ToolRail } from './tool-rail.tsx';
+import { useDrawKeys } from './use-draw-keys.ts';
+import { useDrawing } from './use-drawing.ts';
+
+/** Gone to from a list, a thing is shown no larger than this. */
+const closestPxPerMm = 0.8;
+
+/** The board, the rail of drawing actions before it, and the details and lists beside it. */
+export function DrawScreen({
+  open,
+  session,
+  onLeave,
+  onOpenJob,
+}: {
+  readonly open: MapOpen;
+  readonly session: MapSession;
+  readonly onLeave: () => void;
+  readonly onOpenJob: (jobId: JobId) => void;
+}) {
+  const theme = useTheme();
+  const lengths = useMachineSettings((settings) => settings.lengths);
+  const [camera, setCamera] = useState<Camera | null>(null);
+  const size = useRef<ScreenSize>({ widthPx: 1, heightPx: 1 });
+  const keepSize = useCallback((next: ScreenSize) => {
+    size.current = next;
+  }, []);
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const [asked, setAsked] = useState<readonly string[] | null>(null);
+  const [page, setPage] = useState<SidePage>(open.document.segments.size === 0 ? 'ready' : 'details');
+  const [sheet, setSheet] = useState(false);
+  const [newJob, setNewJob] = useState(false);
+
+  const doRemove = (ids: readonly string[]): void => {
+    setAsked(null);
+    setProblem(session.edit(removeThings(open.document, { ids }), { label: 'edit.remove', select: [] }));
+  };
+  const draw: Draw = {
+    open,
+    map: open.document,
+    session,
+    lengths,
+    problem,
+    make: (patch, note) => {
+      const refused = session.edit(patch, note);
+      setProblem(refused);
+      return refused === null;
+    },
+    goTo: (ids) => {
+      session.select(ids);
+      setPage('details');
+      const box = boundsOfThings(open.document, ids);
+      if (!box || !camera) return;
+      const seen = viewBox(camera, size.current, -40);
+      const inView =
+        box.minXMm >= seen.minXMm &&
+        box.maxXMm <= seen.maxXMm &&
+        box.minYMm >= seen.minYMm &&
+        box.maxYMm <= seen.maxYMm;
+      if (inView) return;
+      const fitted = fitCamera(box, size.current, 120);
+      setCamera(
+        fitted.pxPerMm <= closestPxPerMm
+          ? fitted
+          : {
+              pxPerMm: closestPxPerMm,
+              xPx: size.current.widthPx / 2 - ((box.minXMm + box.maxXMm) / 2) * closestPxPerMm,
+              yPx: size.current.heightPx / 2 + ((box.minYMm + box.maxYMm) / 2) * closestPxPerMm,
+            },
+      );
+    },
+    remove: (ids) => {
+      const touched = dependents(open.document, ids);
+      if (!touched.ok) setProblem(touched.problem);
+      else if (touched.value.length === 0) doRemove(ids);
+      else {
+        setAsked(ids);
+        setPage('details');
+      }
+    },
+  };
+  const drawing = useDrawing(draw, camera?.pxPerMm ?? 1);
+  useDrawKeys(draw, drawing, () => setSheet(true));
+
+  // A question about deleting belongs to what was picked then.
+  const selectionKey = open.selection.join(' ');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the selection's change is the trigger.
+  useEffect(() => setAsked(null), [selectionKey]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: picking something shows its details.
+  useEffect(() => {
+    if (open.selection.length > 0) setPage('details');
+  }, [selectionKey]);
+
+  const keyRows = useMemo(() => drawWords.keys.list.map((row) => ({ ...row })), []);
+  return (
+    <DrawContext.Provider value={draw}>
+      <main className="draw">
+        <DrawHeader onLeave={onLeave} onKeys={() => setSheet(true)} onNewJob={() => setNewJob(true)} />
+        <ToolRail drawing={drawing} />
+        <div className="draw-middle">
+          {newJob ? (
+            <NewJob onOpenJob={onOpenJob} onCancel={() => setNewJob(false)} />
+          ) : (
+            <>
+              <ToolBar drawing={drawing} />
+              <div className="draw-board">
+                <Board
+                  map={open.shown}
+                  theme={theme}
+                  camera={camera}
+                  onCamera={setCamera}
+                  onSize={keepSize}
+                  label={drawWords.board}
+                  selection={open.selection}
+                  hover={drawing.hover}
+                  overlay={drawing.overlay}
+                  cursor={
+                    drawing.inHand.name === 'select' ? (drawing.hover ? 'pointer' : 'default') : 'crosshair'
+                  }
+                  onPointer={drawing.onPointer}
+                />
+                <MarksKey theme={theme} withJob={false} />
+              </div>
+            </>
+          )}
+        </div>
+        <SideColumn
+          page={page}
+          onPage={setPage}
+          asked={asked}
+          onSure={doRemove}
+          onKeep={() => setAsked(null)}
+        />
+        {sheet ? (
+          <KeyboardSheet
+            label={drawWords.keys.title}
+            closeLabel={words.close}
+            keys={keyRows}
+            onClose={() => setSheet(false)}
+          />
+        ) : null}
+        <Said session={session} />
+      </main>
+    </DrawContext.Provider>
+  );
+}
+
+/** Says aloud what the last edit was. */
+function Said({ session }: { readonly session: MapSession }) {
+  const label = useStore(session.store, (state) =>
+    state.phase === 'open' ? state.history.done.at(-1)?.label : undefined,
+  );
+  const count = useStore(session.store, (state) => (state.phase === 'open' ? state.history.done.length : 0));
+  return (
+    <p className="only-read-aloud" aria-live="polite">
+      {label ? `${editWords[label] ?? ''} (${count})` : ''}
+    </p>
+  );
+}

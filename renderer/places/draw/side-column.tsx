@@ -1,0 +1,50 @@
+import { readiness } from '#core/map/readiness.ts';
+import { drawWords } from '../../language/draw.ts';
+import { nameOf } from '../../language/name-of.ts';
+import { ProblemNotice, Tabs } from '../../parts/index.ts';
+import { Checklist } from './checklist.tsx';
+import { DeleteAsk } from './delete-ask.tsx';
+import { DetailsPage } from './details-page.tsx';
+import { useDraw } from './draw-context.ts';
+import { ThingsPage } from './things-page.tsx';
+
+export type SidePage = 'details' | 'things' | 'ready';
+
+/** Beside the board: what is picked, everything there is, and what is still missing. */
+export function SideColumn({
+  page,
+  onPage,
+  asked,
+  onSure,
+  onKeep,
+}: {
+  readonly page: SidePage;
+  readonly onPage: (page: SidePage) => void;
+  readonly asked: readonly string[] | null;
+  readonly onSure: (ids: readonly string[]) => void;
+  readonly onKeep: () => void;
+}) {
+  const { map, problem } = useDraw();
+  const items = readiness(map);
+  const left = items.filter((item) => !item.done).length;
+  return (
+    <aside className="side-column" aria-label={drawWords.pages.label}>
+      {problem ? <ProblemNotice problem={problem} nameOf={(id) => nameOf(map, id)} /> : null}
+      {asked ? <DeleteAsk ids={asked} onSure={() => onSure(asked)} onKeep={onKeep} /> : null}
+      <Tabs
+        label={drawWords.pages.label}
+        shown={page}
+        onShow={onPage}
+        pages={[
+          { key: 'details', label: drawWords.pages.details, content: <DetailsPage /> },
+          { key: 'things', label: drawWords.pages.things, content: <ThingsPage /> },
+          {
+            key: 'ready',
+            label: left > 0 ? `${drawWords.pages.ready} (${left})` : drawWords.pages.ready,
+            content: <Checklist items={items} />,
+          },
+        ]}
+      />
+    </aside>
+  );
+}

@@ -1,0 +1,80 @@
+import { useEffect, useRef } from 'react';
+import { moveThings } from '#core/map/commands/move-things.ts';
+import { toolNames } from '../../tools/tool-box.ts';
+import type { Draw } from './draw-context.ts';
+import type { Drawing } from './use-drawing.ts';
+
+const nudgeMm = 10;
+const nudges: Readonly<Record<string, readonly [number, number]>> = {
+  ArrowLeft: [-nudgeMm, 0],
+  ArrowRight: [nudgeMm, 0],
+  ArrowUp: [0, nudgeMm],
+  ArrowDown: [0, -nudgeMm],
+};
+
+const isTyping = (target: EventTarget | null): boolean =>
+  target instanceof HTMLElement &&
+  target.matches('input:not([type=checkbox]):not([type=radio]), textarea, select');
+
+/** Keys of the drawing place. Those that end or drop a gesture count on the board only, not on a button. */
+export function useDrawKeys(draw: Draw, drawing: Drawing, onSheet: () => void): void {
+  const latest = useRef({ draw, drawing, onSheet });
+  latest.current = { draw, drawing, onSheet };
+  useEffect(() => {
+    const listen = (event: KeyboardEvent): void => {
+      if (event.defaultPrevented || isTyping(event.target)) return;
+      if (onKey(event, latest.current)) event.preventDefault();
+    };
+    window.addEventListener('keydown', listen);
+    return () => window.removeEventListener('keydown', listen);
+  }, []);
+}
+
+function onKey(
+  event: KeyboardEvent,
+  {
+    draw,
+    drawing,
+    onSheet,
+  }: { readonly draw: Draw; readonly drawing: Drawing; readonly onSheet: () => void },
+): boolean {
+  if (event.ctrlKey || event.metaKey) {
+    const key = event.key.toLowerCase();
+    if (key === 'z' && !event.shiftKey) draw.session.undo();
+    else if ((key === 'z' && event.shiftKey) || key === 'y') draw.session.redo();
+    else return false;
+    return true;
+  }
+  const nudge = event.altKey ? nudges[event.key] : undefined;
+  if (nudge) {
+    const ids = draw.open.selection.filter((id) => !id.startsWith('clip:'));
+    if (ids.length === 0) return false;
+    const [dxMm, dyMm] = nudge;
+    draw.make(moveThings(draw.map, { ids, dxMm, dyMm }), { label: 'edit.moveThings', joinKey: 'nudge' });
+    return true;
+  }
+  if (event.altKey) return false;
+  if (event.key === '?') {
+    onSheet();
+    return true;
+  }
+  const tool = toolNames[Number(event.key) - 1];
+  if (/^[1-9]$/.test(event.key) && tool) {
+    drawing.take(tool);
+    return true;
+  }
+  if (event.key === 'Escape') {
+    drawing.dropOrLayDown();
+    return true;
+  }
+  const onButton = event.target instanceof HTMLElement && event.target.matches('button, [role=tab], input');
+  if (event.key === 'Delete' || (event.key === 'Backspace' && !onButton)) {
+    drawing.feed({ type: 'key', key: event.key });
+    return true;
+  }
+  if (event.key === 'Enter' && !onButton) {
+    drawing.feed({ type: 'key', key: 'Enter' });
+    return true;
+  }
+  return false;
+}
