@@ -1,3 +1,4 @@
+import { boundsOf } from './bounds.ts';
 import type { BodyPoint, PlanPoint } from './place.ts';
 import { polygonContains } from './polygon.ts';
 import type { StationLine } from './station-line.ts';
@@ -37,13 +38,19 @@ function crossingShares(a: PlanPoint, b: PlanPoint, c: PlanPoint, d: PlanPoint):
  */
 export function rangesInside(line: StationLine, corners: readonly PlanPoint[]): readonly StationRange[] {
   const ranges: { fromMm: number; toMm: number }[] = [];
-  if (corners.length < 3) return ranges;
+  const bounds = boundsOf(corners);
+  if (corners.length < 3 || !bounds) return ranges;
   for (let piece = 0; piece < line.points.length - 1; piece++) {
     const a = line.points[piece] as BodyPoint;
     const b = line.points[piece + 1] as BodyPoint;
     const start = line.stationsMm[piece] as number;
     const length = (line.stationsMm[piece + 1] as number) - start;
-    if (length === 0) continue;
+    const clear =
+      Math.max(a.xMm, b.xMm) < bounds.minXMm ||
+      Math.min(a.xMm, b.xMm) > bounds.maxXMm ||
+      Math.max(a.yMm, b.yMm) < bounds.minYMm ||
+      Math.min(a.yMm, b.yMm) > bounds.maxYMm;
+    if (clear || length === 0) continue;
     const shares = [0, 1];
     let previous = corners[corners.length - 1] as PlanPoint;
     for (const corner of corners) {

@@ -3,6 +3,7 @@ import type { Chance } from '../quantity/chance.ts';
 import { type Id, idKind, newId } from '../quantity/id.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
 import { fieldProblem } from './field-problem.ts';
+import { LayeredTable } from './layered-table.ts';
 import {
   type MapDocument,
   type MapRecord,
@@ -66,23 +67,25 @@ function checkedRecord(map: MapDocument, before: MapRecord | null, record: MapRe
 }
 
 /**
- * Begins an edit of a map. The map itself never changes. A table is copied once, when first written to.
+ * Begins an edit of a map. The map itself never changes, and its tables are not copied.
  * @example
  * draftOf(sample.map).finish().value // => { added: [], removed: [], changed: [] }
  */
 export function draftOf(start: MapDocument): MapDraft {
   let map: MapDocument = start;
-  const copied = new Set<TableName>();
+  const layered = new Map<TableName, LayeredTable<string, MapRecord>>();
   const touched = new Map<string, MapRecord | null>();
 
-  const tableFor = (id: string): Map<string, MapRecord> => {
+  const tableFor = (id: string): LayeredTable<string, MapRecord> => {
     const name = tableOfKind[idKind(id) as TableKind];
     assert(name, `no table holds ${id}`);
-    if (!copied.has(name)) {
-      copied.add(name);
-      map = { ...map, [name]: new Map(start[name] as ReadonlyMap<string, MapRecord>) };
+    let table = layered.get(name);
+    if (!table) {
+      table = new LayeredTable(start[name] as ReadonlyMap<string, MapRecord>);
+      layered.set(name, table);
+      map = { ...map, [name]: table };
     }
-    return map[name] as unknown as Map<string, MapRecord>;
+    return table;
   };
   const note = (id: string, before: MapRecord | undefined): void => {
     if (!touched.has(id)) touched.set(id, before ?? null);
