@@ -223,8 +223,13 @@ const verbs: Readonly<Record<string, Verb>> = {
     return splitSegment(map, { segmentId: place.segment.id, stationMm: place.stationMm, ids });
   },
   joinSegments: (map, draw) => {
+    // Few branches have just two like runs: take the first that can be joined, from anywhere in the list.
     const branches = [...map.nodes.values()].filter((node) => node.kind === 'branch');
-    return branches.length > 0 ? joinSegments(map, { nodeId: draw.pick(branches).id }) : null;
+    const start = draw.whole(0, branches.length);
+    const tries = [...branches.slice(start), ...branches.slice(0, start)].map((node) =>
+      joinSegments(map, { nodeId: node.id }),
+    );
+    return tries.find((patch) => patch.ok) ?? tries[0] ?? null;
   },
   reverseSegment: (map, draw) => {
     const segment = one(draw, map.segments);
