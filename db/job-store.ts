@@ -21,14 +21,18 @@ interface JobRow {
   readonly opened_at: string;
 }
 
-/** Keeps a new job and pins the map it was opened on. `duplicate-id` when the job is here already. */
-export function addJob(connection: Connection, job: Job, map: MapExchange, now: string): Result<JobId> {
+/**
+ * Keeps a new job and pins the map it was opened on. It counts as last changed when its last entry was
+ * made. `duplicate-id` when the job is here already.
+ */
+export function addJob(connection: Connection, job: Job, map: MapExchange): Result<JobId> {
   return inOneTransaction(connection, () => {
     if (statement(connection, 'SELECT 1 FROM job WHERE id = ?').get(job.id)) {
       return fail({ code: 'duplicate-id', thing: job.id });
     }
     pinMap(connection, map);
     const { stage, minutesSpent, findCount } = jobProgress(job);
+    const changedAt = new Date(job.entries.at(-1)?.at ?? job.openedAt).toISOString();
     statement(
       connection,
       `INSERT INTO job (id, map_id, map_revision, head, opened_at, changed_at,
@@ -40,7 +44,7 @@ export function addJob(connection: Connection, job: Job, map: MapExchange, now: 
       job.mapRevision,
       JSON.stringify(intakeOf(job)),
       job.openedAt,
-      now,
+      changedAt,
       stage,
       minutesSpent,
       findCount,

@@ -1,4 +1,7 @@
+import { flattenOutline } from '#core/geometry/outline-curve.ts';
 import type { PlanPoint } from '#core/geometry/place.ts';
+import { planDistanceMm } from '#core/geometry/point.ts';
+import { smoothLine } from '#core/geometry/smooth-line.ts';
 import type { MapExchange } from '#core/map/exchange.ts';
 
 /** Outline and route lines as flat x, y lists in whole millimetres, thinned for a small picture. */
@@ -7,26 +10,36 @@ export interface SmallPicture {
   readonly routes: number[][];
 }
 
-/** More points than this cannot be told apart in a picture a thumb wide. */
+/** A picture a thumb wide shows a car at about 20 mm to the pixel; what is finer cannot be seen. */
+const finestMm = 20;
 const mostPointsPerLine = 60;
-const mostLines = 400;
+const mostLines = 300;
 
-/** The small picture of a map for the list: body outlines and runs, corners only. */
+/** The small picture of a map for the list: its outlines and runs, curves included. */
 export function smallPicture(map: MapExchange): SmallPicture {
   const at = new Map(map.nodes.map((node) => [node.id, node.at]));
   const routes = map.segments.flatMap((segment) => {
     const from = at.get(segment.fromNodeId);
     const to = at.get(segment.toNodeId);
-    return from && to ? [flatLine([from, ...segment.bends, to])] : [];
+    if (!from || !to) return [];
+    const corners = [from, ...segment.bends, to];
+    return [flatLine(segment.smooth ? smoothLine(corners) : corners)];
   });
   const outlines = map.outlines.map(({ vertices, closed }) =>
-    flatLine(closed ? [...vertices, ...vertices.slice(0, 1)] : vertices),
+    flatLine(flattenOutline(vertices, closed, finestMm / 2)),
   );
   return { outlines: thinned(outlines, mostLines), routes: thinned(routes, mostLines) };
 }
 
-const flatLine = (points: readonly PlanPoint[]): number[] =>
-  thinned(points, mostPointsPerLine).flatMap((point) => [Math.round(point.xMm), Math.round(point.yMm)]);
+function flatLine(points: readonly PlanPoint[]): number[] {
+  const seen: PlanPoint[] = [];
+  for (const [i, point] of points.entries()) {
+    const last = seen.at(-1);
+    const isEnd = i === points.length - 1;
+    if (!last || isEnd || planDistanceMm(last, point) >= finestMm) seen.push(point);
+  }
+  return thinned(seen, mostPointsPerLine).flatMap(({ xMm, yMm }) => [Math.round(xMm), Math.round(yMm)]);
+}
 
 /** At most so many of a list, evenly spread, first and last kept. */
 function thinned<T>(list: readonly T[], most: number): T[] {

@@ -1,4 +1,4 @@
-import { ensureDesktop, ensurePage } from './build/ensure-built.ts';
+import { ensurePage } from './build/ensure-built.ts';
 import { startDesktop } from './desktop/start-desktop.ts';
 import { serveLoopback } from './loopback/serve-loopback.ts';
 import { readStartOptions, type StartOptions, startUsage } from './start-options.ts';
@@ -7,7 +7,6 @@ import { readStartOptions, type StartOptions, startUsage } from './start-options
 async function start(options: StartOptions): Promise<number> {
   await ensurePage();
   if (!options.loopbackOnly) {
-    await ensureDesktop();
     const ran = await startDesktop(options.data);
     if (ran.started) return ran.exitCode;
     console.log(`No desktop window here (${ran.reason}); using a browser window instead.`);

@@ -1,6 +1,7 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { ensureDesktop } from '../build/ensure-built.ts';
 import { projectFolder } from '../build/project-folder.ts';
 import { startRefusedCode } from './start-refused-code.ts';
 
@@ -25,12 +26,13 @@ export function desktopHindrance(
   return userId === 0 ? 'the desktop window is kept from the root user' : null;
 }
 
-/** Runs the desktop host on a data folder until its window is closed. */
+/** Builds the desktop host where it can run, and runs it on a data folder until its window is closed. */
 export async function startDesktop(data: string): Promise<DesktopStart> {
   const hindrance = desktopHindrance(process.platform, process.env, process.getuid?.());
   if (hindrance) return { started: false, reason: hindrance };
   const program = desktopProgram() ?? fetchProgram();
   if (!program) return { started: false, reason: 'its program is not here and could not be fetched' };
+  await ensureDesktop();
   return run(program, data);
 }
 

@@ -52,7 +52,7 @@ function bringInMap(
   return kept.ok ? ok({ summary, mapId: kept.value, jobId: null }) : kept;
 }
 
-function bringInJob({ connection, now, chance }: HostMeans, job: Job, store: boolean): Result<BroughtIn> {
+function bringInJob({ connection, chance }: HostMeans, job: Job, store: boolean): Result<BroughtIn> {
   const pinned = readPinnedMap(connection, job.mapId, job.mapRevision);
   const map: Result<MapExchange> = pinned ? ok(pinned) : readMapAt(connection, job.mapId, job.mapRevision);
   if (!map.ok) return map;
@@ -69,6 +69,6 @@ function bringInJob({ connection, now, chance }: HostMeans, job: Job, store: boo
     alreadyHere,
   };
   if (!store) return ok({ summary, mapId: null, jobId: null });
-  const kept = addJob(connection, alreadyHere ? { ...job, id: newId('job', chance) } : job, map.value, now());
+  const kept = addJob(connection, alreadyHere ? { ...job, id: newId('job', chance) } : job, map.value);
   return kept.ok ? ok({ summary, mapId: job.mapId, jobId: kept.value }) : kept;
 }

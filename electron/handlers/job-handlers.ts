@@ -45,7 +45,7 @@ export function jobHandlers({ connection, now, chance }: HostMeans): JobHandlers
       };
       const misfit = jobMisfit(mapFromExchange(map), job);
       if (misfit) return fail(misfit);
-      const added = addJob(connection, job, map, openedAt);
+      const added = addJob(connection, job, map);
       return added.ok ? ok({ jobId: job.id }) : added;
     },
 

@@ -1,5 +1,6 @@
 import type { IncomingMessage } from 'node:http';
-import { sameToken, tokenHeader } from './token.ts';
+import { tokenHeader } from '../contract/token-header.ts';
+import { sameToken } from './token.ts';
 
 /** Why a message is turned away: an HTTP status and a word for the log and the tests. */
 export interface Refusal {

@@ -1,8 +1,5 @@
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
 
-/** Name of the header that carries the token of this launch. */
-export const tokenHeader = 'x-undertrim-token';
-
 /** A token for one launch: 256 bits from the operating system, in letters an address can carry. */
 export function newToken(): string {
   return randomBytes(32).toString('base64url');

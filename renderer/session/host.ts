@@ -1,6 +1,7 @@
 import { assert } from '#core/quantity/assert.ts';
 import { type Channel, type Client, clientOver, type WireReply } from '#electron/contract/client.ts';
 import type { RequestName } from '#electron/contract/contract.ts';
+import { tokenHeader } from '#electron/contract/token-header.ts';
 
 declare global {
   interface Window {
@@ -9,7 +10,6 @@ declare global {
   }
 }
 
-const tokenHeader = 'x-undertrim-token';
 const tokenKey = 'undertrim.launch';
 
 /** Every request of the contract, carried by whichever host opened this page. */

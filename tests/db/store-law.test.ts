@@ -134,15 +134,15 @@ test('a map is pinned once for each revision a job was opened on, and stays as i
   const { connection } = openFreshStore();
   const map = mapToExchange(sample.map);
   addMap(connection, map, now);
-  addJob(connection, sample.job, map, now);
-  addJob(connection, { ...sample.job, id: 'job:second' }, map, now);
+  addJob(connection, sample.job, map);
+  addJob(connection, { ...sample.job, id: 'job:second' }, map);
   commitTransaction(connection, map.id, 0, firstMove, now);
   const pins = connection.prepare('SELECT count(*) FROM map_snapshot').pluck();
   expect(pins.get()).toBe(1);
   expect(readPinnedMap(connection, map.id, 0)).toEqual(map);
   const now1 = readMap(connection, map.id);
   if (!now1) throw new Error('the map is gone');
-  addJob(connection, { ...sample.job, id: 'job:third', mapRevision: 1 }, now1, now);
+  addJob(connection, { ...sample.job, id: 'job:third', mapRevision: 1 }, now1);
   expect(pins.get()).toBe(2);
   expect(readPinnedMap(connection, map.id, 1)?.rubSpots).toEqual([]);
 });

@@ -2,12 +2,12 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { onTestFinished } from 'vitest';
 import { type Client, clientOver, type WireReply } from '#electron/contract/client.ts';
+import { tokenHeader } from '#electron/contract/token-header.ts';
 import {
   type LoopbackHost,
   type LoopbackOptions,
   openLoopbackHost,
 } from '#electron/loopback/loopback-host.ts';
-import { tokenHeader } from '#electron/loopback/token.ts';
 import { openWorkshop } from '#electron/open-workshop.ts';
 import { freshFolder } from './fresh-folder.ts';
 

@@ -2,7 +2,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { join } from 'node:path';
 import { expect, onTestFinished, test } from 'vitest';
 import { type Client, clientOver, type WireReply } from '#electron/contract/client.ts';
-import { tokenHeader } from '#electron/loopback/token.ts';
+import { tokenHeader } from '#electron/contract/token-header.ts';
 import { freshFolder } from './fresh-folder.ts';
 
 interface Running {

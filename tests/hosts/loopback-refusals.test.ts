@@ -4,7 +4,7 @@ import { connect } from 'node:net';
 import { networkInterfaces } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { tokenHeader } from '#electron/loopback/token.ts';
+import { tokenHeader } from '#electron/contract/token-header.ts';
 import { type Launch, launchLoopback } from './loopback-launch.ts';
 
 interface Sent {
