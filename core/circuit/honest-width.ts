@@ -8,7 +8,7 @@ export const honestFloorMm = 60;
  * Widens a likelihood along the wire until no peak is narrower than a standard deviation, by smoothing
  * the likelihood (not its logarithm) with a bell of what is missing. Stations rise. O(stations x width).
  * @example
- * widened([0, 10, 20], Float64Array.of(-50, 0, -50), 1000).map((value) => Math.round(10 * value)) // => Float64Array.of(-7, -7, -7)
+ * widened([0, 10, 20], Float64Array.of(-50, 0, -50), 1000).map((value) => Math.round(10 * value)) // => Float64Array.of(-11, -11, -11)
  */
 export function widened(
   stationsMm: ArrayLike<number>,

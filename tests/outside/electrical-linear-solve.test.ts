@@ -1,10 +1,14 @@
 import { lusolve } from 'mathjs';
 import { describe, expect, test } from 'vitest';
+import { faultResponse, isSeriesClass } from '#core/circuit/fault-response.ts';
 import { invertMatrix } from '#core/circuit/invert-matrix.ts';
 import { emptyNetwork, type Network } from '#core/circuit/network.ts';
 import { networkMatrix } from '#core/circuit/network-matrix.ts';
 import { solveNetwork } from '#core/circuit/solve-network.ts';
 import { seededChance } from '#core/quantity/chance.ts';
+import { exactVolts } from '#tests/core/circuit/exact-volts.ts';
+import { withFault } from '#tests/core/circuit/explicit-fault.ts';
+import { generatedCases } from '#tests/core/circuit/generated-readings.ts';
 
 /** A connected random network: a tree of resistors to the body, extra ones across, sources on top. */
 function randomNetwork(chance: () => number): Network {
@@ -51,6 +55,23 @@ describe('the linear solution against a general library', () => {
       expect(answer.residual).toBeLessThan(1e-9);
     }
   });
+
+  test('60 generated readings agree with 60-digit arithmetic, small drops between high leads too', () => {
+    let small = 0;
+    for (const { metered, fault } of generatedCases(60, 12)) {
+      const { faultClass, link, share, ohms } = fault;
+      const places = { link: Int32Array.of(link), share: Float64Array.of(share) };
+      const response = faultResponse(metered, faultClass, places);
+      const theta = isSeriesClass(faultClass) ? 1 / ohms : ohms;
+      const shown =
+        response.sound - (response.numerator[0] as number) / (theta + (response.offset[0] as number));
+      const { between, highest } = exactVolts(withFault(metered.network, fault), metered.plus, metered.minus);
+      if (Math.abs(between) < 0.01 * highest) small++;
+      const miss = Math.abs(shown / metered.unitsPerVolt - between);
+      expect(miss).toBeLessThanOrEqual(1.5e-6 * Math.abs(between) + 4e-15 * highest + 1e-10);
+    }
+    expect(small).toBeGreaterThan(8);
+  }, 60_000);
 
   test('one entry changed: the published large-change example gives 7/12, 1/6, -1/12', () => {
     // Lecture notes "Large Change Sensitivities" (studylib.net 5844966): T0 and its change at row 3, column 2.
