@@ -1,6 +1,6 @@
-import { type Block, compareWorth, jobBlock, joinBlocks } from './block.ts';
+import { type Block, compareWorth, joinBlocks } from './block.ts';
+import { type DenseSet, densestSet, type LookSpan } from './densest-set.ts';
 import { costOf, type WorkOrder } from './interleave.ts';
-import { sharePanels } from './share-panels.ts';
 import type { LookGroup, Yard } from './yard.ts';
 
 /** A work order with what is known about the best there can be. */
@@ -9,173 +9,173 @@ export interface BoundedOrder extends WorkOrder {
   readonly proved: boolean;
 }
 
-/** States visited before settling: some tens of milliseconds on a car of usual size. */
-const usualStateLimit = 4_000;
+/** Sets of work split up before settling: some tens of milliseconds at most. */
+const usualStateLimit = 400;
 
-/** Costs nearer than this share are the same: sums of some hundred products in double precision. */
-const sameCost = 1e-11;
-
-/** What is done so far: which panels are off and how many looks each group has had. */
-interface State {
+/** Work still to do: looks of some groups, and which panels are off. */
+interface Rest {
   readonly off: Uint8Array;
-  readonly taken: Uint16Array;
-  readonly minutes: number;
-  readonly cost: number;
+  readonly spans: readonly { readonly group: number; readonly looks: readonly Block[] }[];
+}
+
+/** A piece of work in its best known order, and what its inner cost cannot fall below. */
+interface Piece {
+  readonly block: Block;
+  readonly leastInner: number;
 }
 
 /**
- * Branch and bound over the order of work, started from a good order. A step is the worthiest look of
- * an open group, or opening one group and taking its worthiest look (panels come off no sooner than
- * the look they are needed for; moving them later never costs). Exact when `proved`:
- * - bound: each panel's minutes are split among the groups that need it, after which groups are
- *   independent chains whose best order is known; any split charges at most the true minutes.
- * - a look, or an opening with its full minutes, worth at least as much as any group's split worth is
- *   taken at once (J. B. Sidney, Operations Research 23, 1975: a set of greatest ratio goes first;
- *   from memory).
- * - two ways to the same state: only the cheaper goes on.
+ * Branch and decompose. The rest of the work falls into sets of falling chance per minute that follow
+ * one another in some best order (J. B. Sidney, Operations Research 23, 1975; from memory), so each
+ * is solved by itself. Inside a set one group is opened first and its worthiest look taken (panels
+ * come off no sooner than the look they are needed for; later never costs): each choice is tried, and
+ * what is left falls apart again. Equal rests are solved once. Exact when `proved`; past `stateLimit`
+ * a set keeps a quick order, with the bound W M / 2 + sum(w c) / 2 that follows from no part of it
+ * being worth more per minute than the whole.
  * @example
- * exactOrder(layYard([], sample.map.panels, new Set()), { cost: 0, blocks: [] }).proved // => true
+ * exactOrder(layYard([], sample.map.panels, new Set())).proved // => true
  */
-export function exactOrder(yard: Yard, start: WorkOrder, stateLimit = usualStateLimit): BoundedOrder {
-  const shares = sharePanels(yard);
-  const total = yard.groups.reduce((sum, group) => sum + group.looks.length, 0);
-  const seen = new Map<string, number>();
-  const steps: Block[] = [];
-  let best: WorkOrder = start;
-  let left = stateLimit;
-
-  const visit = (state: State, depth: number): void => {
-    if (depth === total) {
-      if (state.cost < best.cost * (1 - sameCost)) best = { cost: state.cost, blocks: [...steps] };
-      return;
-    }
-    if (left <= 0) return;
-    left--;
-    const key = `${state.taken.join()}|${state.off.join('')}`;
-    const before = seen.get(key);
-    if (before !== undefined && before <= state.cost * (1 + sameCost)) return;
-    seen.set(key, state.cost);
-    const view = survey(yard, shares, state);
-    if (boundOf(view, state) >= best.cost * (1 - sameCost)) return;
-    for (const move of movesOf(view)) {
-      steps.push(move.block);
-      visit(after(yard, state, move), depth + 1);
-      steps.pop();
-    }
-  };
-
-  const root: State = {
+export function exactOrder(yard: Yard, stateLimit = usualStateLimit): BoundedOrder {
+  const search = new Search(yard, stateLimit);
+  const pieces = search.solve({
     off: new Uint8Array(yard.panels.length),
-    taken: new Uint16Array(yard.groups.length),
-    minutes: 0,
-    cost: 0,
-  };
-  const rootBound = Math.min(start.cost, boundOf(survey(yard, shares, root), root));
-  visit(root, 0);
-  const proved = left > 0;
-  return { ...best, lowerBound: proved ? best.cost : rootBound, proved };
-}
-
-interface Move {
-  readonly group: number;
-  readonly block: Block;
-}
-
-/** What is left to do in one state. */
-interface View {
-  /** Independent pieces of the relaxed rest. */
-  readonly pieces: readonly Block[];
-  /** Worthiest single look of each open group. */
-  readonly looks: readonly Move[];
-  /** Openings with their full minutes and first look, and with as many looks as raise the worth. */
-  readonly openings: readonly (Move & { readonly whole: Block })[];
-  /** No set of work that can be done next is worth more per minute than this. */
-  readonly most: Block | null;
-}
-
-function survey(yard: Yard, shares: readonly Float64Array[], state: State): View {
-  const pieces: Block[] = [];
-  const looks: Move[] = [];
-  const openings: (Move & { whole: Block })[] = [];
-  let most: Block | null = null;
-  yard.groups.forEach((group, number) => {
-    const taken = state.taken[number] as number;
-    const first = group.looks[taken];
-    if (!first) return;
-    let shared = 0;
-    let full = 0;
-    group.panels.forEach((panel, i) => {
-      if (state.off[panel]) return;
-      shared += (shares[number] as Float64Array)[i] as number;
-      full += (yard.panels[panel] as { minutes: number }).minutes;
-    });
-    const missing = group.panels.some((panel) => !state.off[panel]);
-    let used = taken;
-    let piece: Block;
-    if (missing) {
-      const setup = { ...jobBlock(yard.jobs.length + number, 0, full), inner: 0 };
-      openings.push({
-        group: number,
-        block: joinBlocks(setup, first),
-        whole: withLooks(setup, group, taken).block,
-      });
-      const relaxed = withLooks({ ...setup, minutes: shared }, group, taken);
-      piece = relaxed.block;
-      used = relaxed.next;
-    } else {
-      looks.push({ group: number, block: first });
-      piece = first;
-      used = taken + 1;
-    }
-    pieces.push(piece);
-    if (!most || compareWorth(piece, most) > 0) most = piece;
-    for (let i = used; i < group.looks.length; i++) pieces.push(group.looks[i] as Block);
+    spans: yard.groups.map(({ looks }, group) => ({ group, looks })),
   });
-  return { pieces, looks, openings, most };
+  const blocks = pieces.map(({ block }) => block);
+  const cost = costOf(blocks);
+  const proved = pieces.every(({ block, leastInner }) => block.inner <= leastInner * (1 + 1e-12));
+  const lowerBound = costOf(pieces.map(({ block, leastInner }) => ({ ...block, inner: leastInner })));
+  return { cost, blocks, lowerBound: proved ? cost : lowerBound, proved };
 }
 
-/** A setup joined with the looks behind it that raise its worth per minute. */
-function withLooks(setup: Block, group: LookGroup, from: number): { block: Block; next: number } {
-  let block = setup;
-  let next = from;
-  for (; next < group.looks.length; next++) {
-    const look = group.looks[next] as Block;
-    if (block.weight > 0 && compareWorth(look, block) <= 0) break;
-    block = joinBlocks(block, look);
+class Search {
+  private readonly yard: Yard;
+  private readonly panelMinutes: readonly number[];
+  private readonly solved = new Map<string, Piece>();
+  private left: number;
+
+  constructor(yard: Yard, limit: number) {
+    this.yard = yard;
+    this.panelMinutes = yard.panels.map(({ minutes }) => minutes);
+    this.left = limit;
   }
-  return { block, next };
+
+  /** The rest of the work as pieces in order. */
+  solve(rest: Rest): Piece[] {
+    const pieces: Piece[] = [];
+    const off = rest.off.slice();
+    let open: Block[] = [];
+    let hidden: LookSpan[] = [];
+    const sort = (spans: Rest['spans']): void => {
+      for (const { group, looks } of spans) {
+        if (looks.length === 0) continue;
+        const missing = (this.yard.groups[group] as LookGroup).panels.filter((panel) => !off[panel]);
+        if (missing.length > 0) hidden.push({ group, looks, missing });
+        else open.push(...looks);
+      }
+      open.sort((a, b) => -compareWorth(a, b) || a.job - b.job);
+    };
+    sort(rest.spans);
+    while (hidden.length > 0) {
+      const set = densestSet(hidden, this.panelMinutes);
+      const whole = { weight: set.weight, minutes: set.minutes };
+      const first = open.findIndex((look) => look.weight * whole.minutes < whole.weight * look.minutes);
+      const now = open.splice(0, first < 0 ? open.length : first);
+      for (const look of now) pieces.push({ block: look, leastInner: look.inner });
+      pieces.push(this.solveSet(off, hidden, set));
+      const counts = new Map(set.members.map(({ span, count }) => [span, count]));
+      for (const { span } of set.members)
+        for (const panel of (hidden[span] as LookSpan).missing) off[panel] = 1;
+      const spans = hidden.map(({ group, looks }, i) => ({ group, looks: looks.slice(counts.get(i) ?? 0) }));
+      hidden = [];
+      sort(spans);
+    }
+    for (const look of open) pieces.push({ block: look, leastInner: look.inner });
+    open = [];
+    return pieces;
+  }
+
+  /** The best order inside one set of greatest worth. */
+  private solveSet(off: Uint8Array, hidden: readonly LookSpan[], set: DenseSet): Piece {
+    const spans = set.members.map(({ span, count }) => {
+      const { group, looks, missing } = hidden[span] as LookSpan;
+      return { group, looks: looks.slice(0, count), missing };
+    });
+    const key = spans
+      .map(({ group, looks, missing }) => `${group}:${looks[0]?.job}-${looks.length}:${missing.join(' ')}`)
+      .join();
+    const known = this.solved.get(key);
+    if (known) return known;
+    const piece = this.orderSet(off, spans);
+    this.solved.set(key, piece);
+    return piece;
+  }
+
+  private orderSet(off: Uint8Array, spans: readonly LookSpan[]): Piece {
+    if (spans.length === 1) return exact(this.openAll(off, spans));
+    if (this.left <= 0) {
+      const block = this.openAll(off, spans);
+      return { block, leastInner: Math.min(block.inner, leastInner(block, spans)) };
+    }
+    this.left--;
+    let best: Block | null = null;
+    let least = Number.POSITIVE_INFINITY;
+    for (const span of spans) {
+      const setup = this.setup(span);
+      const opened = off.slice();
+      for (const panel of span.missing) opened[panel] = 1;
+      const first = joinBlocks(setup, span.looks[0] as Block);
+      const rest = spans.map((each) => ({
+        ...each,
+        looks: each === span ? each.looks.slice(1) : each.looks,
+      }));
+      const pieces = this.solve({ off: opened, spans: rest });
+      let block = first;
+      let bound = first.inner;
+      let minutes = first.minutes;
+      for (const piece of pieces) {
+        block = joinBlocks(block, piece.block);
+        bound += piece.leastInner + piece.block.weight * minutes;
+        minutes += piece.block.minutes;
+      }
+      if (!best || block.inner < best.inner * (1 - 1e-13)) best = block;
+      least = Math.min(least, bound);
+    }
+    const block = best as Block;
+    return { block, leastInner: Math.min(block.inner, least) };
+  }
+
+  private setup({ group, missing }: LookSpan): Block {
+    const minutes = missing.reduce((sum, panel) => sum + (this.panelMinutes[panel] as number), 0);
+    return { weight: 0, minutes, inner: 0, job: this.yard.jobs.length + group, first: null, second: null };
+  }
+
+  /** A quick order of one set: the group of greatest worth first, then whatever is worthiest. */
+  private openAll(off: Uint8Array, spans: readonly LookSpan[]): Block {
+    const opened = off.slice();
+    const blocks: Block[] = [];
+    let left = [...spans];
+    while (left.length > 0) {
+      const pairs = left.map((span) => {
+        const missing = span.missing.filter((panel) => !opened[panel]);
+        let block = this.setup({ ...span, missing });
+        for (const look of span.looks) block = joinBlocks(block, look);
+        return { span, block, missing };
+      });
+      const next = pairs.reduce((a, b) => (compareWorth(b.block, a.block) > 0 ? b : a));
+      for (const panel of next.missing) opened[panel] = 1;
+      blocks.push(next.block);
+      left = left.filter((span) => span !== next.span);
+    }
+    return blocks.reduce(joinBlocks);
+  }
 }
 
-/** Least cost of any way on from here: the pieces in the best order, as if they were independent. */
-function boundOf(view: View, state: State): number {
-  const sorted = [...view.pieces].sort((a, b) => -compareWorth(a, b));
-  const weight = sorted.reduce((sum, piece) => sum + piece.weight, 0);
-  return state.cost + weight * state.minutes + costOf(sorted);
-}
+const exact = (block: Block): Piece => ({ block, leastInner: block.inner });
 
-/** Steps worth trying, the likeliest to be right first; a single one when it is sure. */
-function movesOf(view: View): readonly Move[] {
-  const most = view.most as Block;
-  const bestLook = view.looks.reduce<Move | null>(
-    (best, move) => (best && compareWorth(best.block, move.block) >= 0 ? best : move),
-    null,
-  );
-  if (bestLook && compareWorth(bestLook.block, most) >= 0) return [bestLook];
-  const sure = view.openings.find(({ whole }) => compareWorth(whole, most) >= 0);
-  if (sure) return [sure];
-  const moves = [...view.openings].sort((a, b) => -compareWorth(a.whole, b.whole));
-  return bestLook ? [...moves, bestLook] : moves;
-}
-
-function after(yard: Yard, state: State, move: Move): State {
-  const off = state.off.slice();
-  for (const panel of (yard.groups[move.group] as LookGroup).panels) off[panel] = 1;
-  const taken = state.taken.slice();
-  taken[move.group] = (taken[move.group] as number) + 1;
-  return {
-    off,
-    taken,
-    minutes: state.minutes + move.block.minutes,
-    cost: state.cost + move.block.inner + move.block.weight * state.minutes,
-  };
+/** Least inner cost of a set no part of which is worth more per minute than the whole. */
+function leastInner(block: Block, spans: readonly LookSpan[]): number {
+  let own = 0;
+  for (const { looks } of spans) for (const look of looks) own += look.weight * look.minutes;
+  return (block.weight * block.minutes + own) / 2;
 }

@@ -1,8 +1,8 @@
 import { interleave, openings, type WorkOrder } from './interleave.ts';
 import type { LookGroup, Yard } from './yard.ts';
 
-/** Work (orders tried times looks) spent on improving; about ten milliseconds. */
-const usualWork = 300_000;
+/** Work (orders tried times looks) spent on improving; some tens of milliseconds. */
+const usualWork = 60_000;
 
 /** Gains below this share of the cost are rounding, and would let ties flip to and fro. */
 const leastGain = 1e-12;

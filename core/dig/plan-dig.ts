@@ -2,7 +2,7 @@ import { takeOffOrder } from '../map/panel-order.ts';
 import type { Panel } from '../map/records.ts';
 import type { PanelId } from '../quantity/id.ts';
 import { jobsOf } from './block.ts';
-import { exactOrder } from './exact-order.ts';
+import { type BoundedOrder, exactOrder } from './exact-order.ts';
 import { greedyOrder } from './greedy-order.ts';
 import { improveOrder, workInOrder } from './improve-order.ts';
 import type { Look } from './look.ts';
@@ -38,10 +38,10 @@ export interface DigOptions {
 /**
  * The order of opening up with the least expected minutes until the fault is seen: panels are jobs of
  * weight 0, looks are jobs of weight p q, a look needs its panels and everything those need, and each
- * place is returned to once for what was overlooked (1|prec|sum w C). Groups are opened greedily by
- * worth, the order is improved by insertion, and a branch and bound proves or betters it within
- * `stateLimit`; where it cannot, `proved` is false and the lower bound tells the gap. Minutes for
- * putting back are not in it. Ties fall by id.
+ * place is returned to once for what was overlooked (1|prec|sum w C). Exact by branch and decompose;
+ * where that does not end within `stateLimit`, the groups are opened greedily by worth and the order
+ * is improved by insertion, `proved` is false and the lower bound tells the gap. Minutes for putting
+ * back are not in it. Ties fall by id.
  * @example
  * planDig([{ id: 'a', panelIds: [], probability: 1, quality: 0.5, minutes: 2 }], new Map(), new Set()).expectedMinutes // => 2.666667
  */
@@ -54,8 +54,7 @@ export function planDig<L extends Look>(
   const yard = layYard(looks, panels, off);
   const weight = yard.groups.reduce((sum, group) => sum + group.looks.reduce((s, b) => s + b.weight, 0), 0);
   if (weight === 0) return { openings: [], expectedMinutes: 0, lowerBoundMinutes: 0, proved: true };
-  const found = workInOrder(yard, improveOrder(yard, greedyOrder(yard)));
-  const best = exactOrder(yard, found, options.stateLimit);
+  const best = bestOrder(yard, options.stateLimit);
   const jobs = best.blocks.flatMap(jobsOf);
   return {
     openings: cutIntoOpenings(yard, jobs, panels),
@@ -63,6 +62,14 @@ export function planDig<L extends Look>(
     lowerBoundMinutes: best.lowerBound / weight,
     proved: best.proved,
   };
+}
+
+/** The exact order where it can be proved; else the better of what that came to and an improved greedy order. */
+function bestOrder(yard: Yard, stateLimit?: number): BoundedOrder {
+  const exact = exactOrder(yard, stateLimit);
+  if (exact.proved) return exact;
+  const greedy = workInOrder(yard, improveOrder(yard, greedyOrder(yard)));
+  return greedy.cost < exact.cost ? { ...exact, ...greedy } : exact;
 }
 
 /** A new opening begins where panels come off, another group is looked at, or a second round starts. */
