@@ -8,7 +8,7 @@ const leastShare = 1e-4;
 /**
  * Each cause's share of the hazard between two stations of a circuit, largest first, ties by name. The same
  * cause on the same thing is one entry, with the figures of its larger part. Shares sum to one but for what
- * is too small to list. O(cells in the stretch x causes).
+ * is too small to list. O(causes x log cells + cells in the stretch of each).
  * @example
  * causesBetween(hazardAlong(sample.map, sample.line), 700, 800)[0].thing // => 'rub-spot:edge'
  */
@@ -48,10 +48,28 @@ export function massBetween(
   toMm: number,
 ): number {
   let mass = 0;
-  for (let i = 0; i < cause.perMm.length; i++) {
-    const from = Math.max(fromMm, edgesMm[cause.firstCell + i] as number);
+  for (let i = cellsBefore(edgesMm, cause, fromMm); i < cause.perMm.length; i++) {
+    const start = edgesMm[cause.firstCell + i] as number;
+    if (start >= toMm) break;
+    const from = Math.max(fromMm, start);
     const to = Math.min(toMm, edgesMm[cause.firstCell + i + 1] as number);
     if (to > from) mass += (to - from) * (cause.perMm[i] as number);
   }
   return mass;
+}
+
+/** How many of a cause's cells end at or before a station. O(log cells). */
+function cellsBefore(
+  edgesMm: Float64Array,
+  cause: Pick<HazardCause, 'firstCell' | 'perMm'>,
+  stationMm: number,
+): number {
+  let low = 0;
+  let high = cause.perMm.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((edgesMm[cause.firstCell + middle + 1] as number) <= stationMm) low = middle + 1;
+    else high = middle;
+  }
+  return low;
 }

@@ -58,6 +58,19 @@ describe('cars of usual size', () => {
     expect(ratios.reduce((a, b) => a + b, 0) / ratios.length).toBeLessThan(1.01);
   });
 
+  test('the best order is proved at once, up to 60 panels and 1,000 looks', () => {
+    for (const [panels, looks] of [
+      [14, 60],
+      [30, 200],
+      [60, 1000],
+    ] as const) {
+      const car = carShaped(seededChance(panels), panels, looks);
+      const plan = planDig(car.looks, car.panels, new Set());
+      expect(plan.proved).toBe(true);
+      expect(plan.lowerBoundMinutes).toBe(plan.expectedMinutes);
+    }
+  });
+
   test('it beats likeliest first and cheapest first on every one of them', () => {
     for (const each of cases) {
       const car = { ...each, looks: each.looks.map((look) => ({ ...look, once: true })) };
