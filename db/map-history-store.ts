@@ -70,20 +70,42 @@ function noteEdit(
 ): Result<null> {
   const drop = `UPDATE map_transaction SET state = 'dropped' WHERE map_id = ? AND state = 'undone'`;
   statement(connection, drop).run(mapId);
+  const kept: Kept = { patch: packJson(transaction.patch), turnsRevision: null, state: 'done' };
+  insertTransaction(connection, mapId, revision, transaction, now, kept);
+  return ok(null);
+}
+
+/** How a transaction is kept: an edit with its patch, a turn by the edit it turns. */
+interface Kept {
+  readonly patch: Buffer | null;
+  readonly turnsRevision: number | null;
+  readonly state: 'done' | 'turn';
+}
+
+function insertTransaction(
+  connection: Connection,
+  mapId: MapId,
+  revision: number,
+  transaction: Transaction,
+  now: string,
+  kept: Kept,
+): void {
   statement(
     connection,
-    `INSERT INTO map_transaction (map_id, revision, label, origin, patch, selections, state, changed_at)
-     VALUES (?, ?, ?, ?, ?, ?, 'done', ?)`,
+    `INSERT INTO map_transaction
+       (map_id, revision, label, origin, turns_revision, patch, selections, state, changed_at)
+     VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?)`,
   ).run(
     mapId,
     revision,
     transaction.label,
     transaction.origin,
-    packJson(transaction.patch),
+    kept.turnsRevision,
+    kept.patch,
     JSON.stringify([transaction.selectionBefore, transaction.selectionAfter]),
+    kept.state,
     now,
   );
-  return ok(null);
 }
 
 /** Notes an undo or a redo by naming the edit it turns: its patch is known from there. */
@@ -112,20 +134,8 @@ function noteTurn(
     mapId,
     turned.revision,
   );
-  statement(
-    connection,
-    `INSERT INTO map_transaction
-       (map_id, revision, label, origin, turns_revision, selections, state, changed_at)
-     VALUES (?, ?, ?, ?, ?, ?, 'turn', ?)`,
-  ).run(
-    mapId,
-    revision,
-    transaction.label,
-    transaction.origin,
-    turned.revision,
-    JSON.stringify([transaction.selectionBefore, transaction.selectionAfter]),
-    now,
-  );
+  const kept: Kept = { patch: null, turnsRevision: turned.revision, state: 'turn' };
+  insertTransaction(connection, mapId, revision, transaction, now, kept);
   return ok(null);
 }
 

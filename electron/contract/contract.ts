@@ -67,6 +67,16 @@ export const importSummarySchema = z.strictObject({
 });
 export type ImportSummary = z.infer<typeof importSummarySchema>;
 
+/** What is taken down when a car comes in. */
+const intake = {
+  vehicle: jobSchema.shape.vehicle,
+  complaint: jobSchema.shape.complaint,
+  failureType: jobSchema.shape.failureType,
+  circuitId: jobSchema.shape.circuitId,
+  alsoFailingCircuitIds: jobSchema.shape.alsoFailingCircuitIds,
+  workingCircuitIds: jobSchema.shape.workingCircuitIds,
+};
+
 const request = <I extends z.ZodType, O extends z.ZodType>(input: I, output: O) => ({ input, output });
 
 /**
@@ -119,18 +129,7 @@ export const contract = {
   ),
   'map.remove': request(z.strictObject({ mapId }), none),
 
-  'job.create': request(
-    z.strictObject({
-      mapId,
-      vehicle: jobSchema.shape.vehicle,
-      complaint: jobSchema.shape.complaint,
-      failureType: jobSchema.shape.failureType,
-      circuitId: jobSchema.shape.circuitId,
-      alsoFailingCircuitIds: jobSchema.shape.alsoFailingCircuitIds,
-      workingCircuitIds: jobSchema.shape.workingCircuitIds,
-    }),
-    z.strictObject({ jobId }),
-  ),
+  'job.create': request(z.strictObject({ mapId, ...intake }), z.strictObject({ jobId })),
   /** The job with the map as it stood when the job was opened. */
   'job.open': request(z.strictObject({ jobId }), z.strictObject({ job: jobSchema, map: mapExchangeSchema })),
   /** Adds entries after the `expectedEntries` that are there already; else `stale-revision`. */
@@ -142,18 +141,7 @@ export const contract = {
     }),
     z.strictObject({ entryCount: z.number().int() }),
   ),
-  'job.changeIntake': request(
-    z.strictObject({
-      jobId,
-      vehicle: jobSchema.shape.vehicle,
-      complaint: jobSchema.shape.complaint,
-      failureType: jobSchema.shape.failureType,
-      circuitId: jobSchema.shape.circuitId,
-      alsoFailingCircuitIds: jobSchema.shape.alsoFailingCircuitIds,
-      workingCircuitIds: jobSchema.shape.workingCircuitIds,
-    }),
-    none,
-  ),
+  'job.changeIntake': request(z.strictObject({ jobId, ...intake }), none),
 
   /** Reads a file's text and says what it holds; `store` keeps it, otherwise nothing is written. */
   'file.bringIn': request(
