@@ -1,6 +1,6 @@
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import type { Evidence } from '../locate/hypotheses.ts';
-import { faultFound, otherDamage, soundLook } from '../locate/look-evidence.ts';
+import { faultFound, otherDamage, plugLook, soundLook } from '../locate/look-evidence.ts';
 import { moveEvidence } from '../locate/move-evidence.ts';
 import { type SharedRuns, sharedRunsEvidence } from '../locate/shared-runs-evidence.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
@@ -34,6 +34,9 @@ export function jobEvidence(
   let readingsUnused = 0;
   for (const entry of entries) {
     if (entry.type === 'inspection') {
+      if (entry.nodeIds && entry.result !== 'found') {
+        pieces.push(plugLook(entry.nodeIds, entry.lookQuality));
+      }
       const ranges = onCircuit(line, entry.stretches);
       if (ranges.length === 0) continue;
       if (entry.result === 'found') found.push(...ranges);

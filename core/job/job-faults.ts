@@ -55,7 +55,10 @@ interface Missing {
 }
 
 function missingOf(map: MapDocument, entry: JobEntry): Missing | null {
-  if (entry.type === 'inspection') return missingRun(map, entry.stretches);
+  if (entry.type === 'inspection') {
+    const plug = entry.nodeIds?.find((id) => !map.nodes.has(id));
+    return plug ? { field: 'nodeIds', missing: plug } : missingRun(map, entry.stretches);
+  }
   if (entry.type === 'panel-off' || entry.type === 'panel-on') {
     return map.panels.has(entry.panelId) ? null : { field: 'panelId', missing: entry.panelId };
   }

@@ -1,3 +1,4 @@
+import type { NodeId } from '../quantity/id.ts';
 import { type Evidence, placeEvidence } from './hypotheses.ts';
 import { coveredShare, distanceToRanges, joinRanges, type StationRange } from './station-ranges.ts';
 
@@ -56,6 +57,23 @@ export function otherDamage(ranges: readonly StationRange[], lookQuality: number
     const missed = sound(hypotheses);
     return raised.map((value, i) => value + (missed[i] as number));
   };
+}
+
+/**
+ * Plugs that were parted, looked into and cleared: the chance that their own metal is at fault falls as
+ * for a stretch seen sound. Says nothing about the wire.
+ * @example
+ * plugLook(['node:middle'], 0.5)(layHypotheses(new Float64Array([0, 10]), [{ nodeId: 'node:middle', stationMm: 5, place: 'plug' }]))[5] // => Math.log(0.5)
+ */
+export function plugLook(nodeIds: readonly NodeId[], lookQuality: number): Evidence {
+  const quality = Math.min(bestLookQuality, lookQuality);
+  return (hypotheses) =>
+    placeEvidence(
+      hypotheses,
+      () => 0,
+      ({ nodeId, place }) => (place === 'plug' && nodeIds.includes(nodeId) ? Math.log1p(-quality) : 0),
+      0,
+    );
 }
 
 /**

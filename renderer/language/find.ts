@@ -92,6 +92,8 @@ export const findWords = {
   },
   found: {
     title: 'Proved cause',
+    exactly: (landmark: string): string => `Exact place: distance from ${landmark}`,
+    setPlace: 'Set the place',
     next: 'What next',
     steps: [
       'Repair the wire: join or sleeve it so that it stays joined, dry and out of any bend that moves.',

@@ -6,9 +6,12 @@ import { type LengthSystem, sayDistance, sayStretch } from './say-length.ts';
 
 const atHandMm = 5;
 
+/** A piece within this of a landmark on both sides is the landmark itself. */
+const atPlugMm = 20;
+
 /** A place on the circuit in parts, so that the figures can be set larger than the words. */
 export interface SaidPlace {
-  /** "0.86 to 1.31", or the one distance of a point. */
+  /** "0.86 to 1.31", or the one distance of a point; empty where the landmark itself is meant. */
   readonly figures: string;
   readonly unit: string;
   /** "from the Sill plug, towards Rear wiper motor". */
@@ -32,6 +35,9 @@ export function sayWhere(
   const first = line.nodes[0]?.nodeId;
   const last = line.nodes.at(-1)?.nodeId;
   const from = name(landmark.nodeId);
+  if (landmark.lies === 'across' && landmark.nearMm <= atPlugMm && landmark.farMm <= atPlugMm) {
+    return { figures: '', unit: '', words: `at ${from}` };
+  }
   if (landmark.lies === 'across') {
     const [near, far] = [sayDistance(landmark.nearMm, lengths), sayDistance(landmark.farMm, lengths)];
     return {
@@ -61,5 +67,5 @@ function towards(
 
 /** The same as one line of text, for reading aloud and for the record. */
 export function whereLine(place: SaidPlace): string {
-  return `${place.figures} ${place.unit} ${place.words}`;
+  return [place.figures, place.unit, place.words].filter((part) => part !== '').join(' ');
 }

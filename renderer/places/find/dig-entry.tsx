@@ -32,6 +32,7 @@ export function DigEntry({
   const where = pieces.map(view.where);
   const title = stepTitle(step, (id) => view.say(nameOf(map, id)));
   const panels = step.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
+  const plugs = step.look.nodeIds ?? [];
   const cautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
   return (
     <li
@@ -63,6 +64,9 @@ export function DigEntry({
               <Where place={place} />
             </li>
           ))}
+          {plugs.length > 0 && panels.length > 0 ? (
+            <li>{words.part(plugs.map((id) => view.say(nameOf(map, id))).join(', '))}</li>
+          ) : null}
         </ul>
         <p className="dig-reason">
           {reasonSentence(step.reason, (id) => view.say(nameOf(map, id)), view.lengths)}
@@ -76,7 +80,7 @@ export function DigEntry({
               ))}
             </ol>
             <StepCautions cautions={cautions} />
-            <Verdict pieces={pieces} about={title} />
+            <Verdict pieces={pieces} plugs={plugs} about={title} />
           </>
         ) : (
           <CautionSigns cautions={cautions} />

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { findWords } from '../../language/find.ts';
 import { DigEntry } from './dig-entry.tsx';
 import { useFind } from './find-context.ts';
@@ -11,6 +11,15 @@ export function DigList() {
   const { ranking } = useFind().open;
   const [toggled, setToggled] = useState<ReadonlySet<string>>(new Set());
   const [all, setAll] = useState(false);
+  const list = useRef<HTMLOListElement>(null);
+  const shownBefore = useRef(ranking);
+  useEffect(() => {
+    if (shownBefore.current === ranking) return;
+    shownBefore.current = ranking;
+    // The new first opening must be in sight, and the pressed button may have gone with its opening.
+    list.current?.parentElement?.scrollTo({ top: 0 });
+    if (document.activeElement === document.body) list.current?.querySelector('button')?.focus();
+  }, [ranking]);
   if (!ranking) return null;
   const toggle = (key: string): void => {
     const next = new Set(toggled);
@@ -20,7 +29,7 @@ export function DigList() {
   const shown = all ? ranking.digPlan : ranking.digPlan.slice(0, firstShown);
   return (
     <>
-      <ol className="dig-list" aria-label={findWords.list.label}>
+      <ol ref={list} className="dig-list" aria-label={findWords.list.label}>
         {shown.map((step, index) => {
           const key = `${step.rank} ${step.look.fromMm.toFixed(0)} ${step.look.toMm.toFixed(0)}`;
           return (

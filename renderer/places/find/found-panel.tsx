@@ -3,6 +3,7 @@ import { whereLine } from '../../language/say-where.ts';
 import { Button, Sign } from '../../parts/index.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
 import { useFind } from './find-context.ts';
+import { FoundPlace } from './found-place.tsx';
 import { Where } from './where.tsx';
 
 const words = findWords.found;
@@ -31,6 +32,7 @@ export function FoundPanel({
           ))}
         </div>
       </header>
+      <FoundPlace pieces={pieces} entryId={entryId} />
       <h3>{words.next}</h3>
       <ol className="found-steps">
         {words.steps.map((step) => (

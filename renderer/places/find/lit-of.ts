@@ -17,7 +17,7 @@ export function litOf(
   pointed: readonly Piece[],
 ): Lit {
   return {
-    stretches: ranking ? litStretches(line, ranking) : new Map(),
+    stretches: ranking ? litStretches(line, ranking, !isFound(standing)) : new Map(),
     marks: marksOf(standing),
     panelsOff: panelsOff(standing),
     circuitSegments: new Set(line.spans.map((span) => span.segment.id)),
@@ -26,7 +26,7 @@ export function litOf(
 }
 
 /** Neighbouring cells of one tone and one opening become one stretch, so that the board draws few. */
-function litStretches(line: CircuitLine, ranking: Ranking): Lit['stretches'] {
+function litStretches(line: CircuitLine, ranking: Ranking, numbered: boolean): Lit['stretches'] {
   const { cellEdgesMm, cellProbability } = ranking.posterior;
   const count = cellProbability.length;
   const density = Float64Array.from(
@@ -35,9 +35,8 @@ function litStretches(line: CircuitLine, ranking: Ranking): Lit['stretches'] {
   );
   const largest = density.reduce((most, value) => Math.max(most, value), 0);
   const step = (cell: number): number => (largest > 0 ? accentStep((density[cell] as number) / largest) : 0);
-  const found =
-    ranking.digPlan.length > 0 ? openingRanks(ranking) : { ofCell: new Int32Array(count), peaks: [] };
-  const peakCells = new Map(found.peaks.map((peak) => [peak.cell, peak.rank]));
+  const openings = openingRanks(ranking);
+  const peakCells = new Map(numbered ? openings.peaks.map((peak) => [peak.cell, peak.rank]) : []);
   const lit = new Map<SegmentId, LitStretch[]>();
   for (const span of line.spans) {
     const list = lit.get(span.segment.id) ?? [];
@@ -50,7 +49,7 @@ function litStretches(line: CircuitLine, ranking: Ranking): Lit['stretches'] {
         end + 1 < count &&
         (cellEdgesMm[end + 1] as number) < span.toMm - 1e-6 &&
         step(end + 1) === step(start) &&
-        found.ofCell[end + 1] === found.ofCell[start]
+        openings.ofCell[end + 1] === openings.ofCell[start]
       ) {
         end += 1;
         rank ??= peakCells.get(end);
@@ -68,6 +67,10 @@ function litStretches(line: CircuitLine, ranking: Ranking): Lit['stretches'] {
   }
   return lit;
 }
+
+/** Once the cause is proved there is nothing left to open, so no numerals. */
+const isFound = (standing: readonly JobEntry[]): boolean =>
+  standing.some((entry) => entry.type === 'inspection' && entry.result === 'found');
 
 /** First cell that ends beyond a station. */
 function cellAt(edgesMm: Float64Array, stationMm: number): number {

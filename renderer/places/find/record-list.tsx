@@ -27,10 +27,8 @@ export function RecordList() {
           const standing = stands.has(entry.id);
           return (
             <div className={standing ? 'record-line' : 'record-line record-line-gone'}>
-              <time dateTime={entry.at} className="mono">
-                {clock(entry.at)}
-              </time>
               <span className="record-words">
+                <time dateTime={entry.at}>{clock(entry.at)}</time>
                 {standing ? text : <s>{text}</s>}
                 {standing ? null : <span className="quiet"> {words.takenBack}</span>}
               </span>
@@ -84,9 +82,9 @@ function NoteEntry() {
 }
 
 const clock = (at: string): string =>
-  new Date(at).toLocaleString(undefined, {
-    day: '2-digit',
-    month: '2-digit',
+  new Date(at).toLocaleString('en-GB', {
+    day: 'numeric',
+    month: 'short',
     hour: '2-digit',
     minute: '2-digit',
   });

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { InspectionResult } from '#core/job/job-document.ts';
+import type { NodeId } from '#core/quantity/id.ts';
 import { findWords } from '../../language/find.ts';
 import { Button, Choice, Sign } from '../../parts/index.ts';
 import { stretchesBetween } from '../../session/stretches-between.ts';
@@ -14,7 +15,16 @@ const qualities = [
 ] as const;
 
 /** What a look at some pieces of the loom showed: three buttons, and how well one could see. */
-export function Verdict({ pieces, about }: { readonly pieces: readonly Piece[]; readonly about: string }) {
+export function Verdict({
+  pieces,
+  plugs = [],
+  about,
+}: {
+  readonly pieces: readonly Piece[];
+  /** Plugs parted and looked into in the same opening. */
+  readonly plugs?: readonly NodeId[];
+  readonly about: string;
+}) {
   const { open, session, pick } = useFind();
   const [quality, setQuality] = useState<LookQuality>('clear');
   const { line } = open;
@@ -22,7 +32,14 @@ export function Verdict({ pieces, about }: { readonly pieces: readonly Piece[]; 
   const enter = (result: InspectionResult): void => {
     const stretches = pieces.flatMap((piece) => stretchesBetween(line, piece.fromMm, piece.toMm));
     if (stretches.length === 0) return;
-    session.add({ type: 'inspection', stretches, result, lookQuality: lookQualities[quality], note: '' });
+    session.add({
+      type: 'inspection',
+      stretches,
+      ...(plugs.length > 0 ? { nodeIds: [...plugs] } : {}),
+      result,
+      lookQuality: lookQualities[quality],
+      note: '',
+    });
     pick(null);
   };
   return (

@@ -2,10 +2,8 @@ import { type OpeningMove, whatChanged } from '#core/job/rank-change.ts';
 import type { DigStep } from '#core/job/ranking.ts';
 import { findWords, sayMinutes } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
-import { whereLine } from '../../language/say-where.ts';
 import { Figure } from '../../parts/index.ts';
 import { useFind } from './find-context.ts';
-import { lookPieces } from './look-pieces.ts';
 
 const mostNamed = 2;
 
@@ -16,12 +14,14 @@ export function WhatChanged() {
   const shortName = (step: DigStep): string => {
     const last = step.takeOff.at(-1) ?? step.look.nodeIds?.[0];
     if (last) return view.say(nameOf(map, last));
-    return lookPieces(step).slice(0, 1).map(view.where).map(whereLine).join('');
+    const run = step.look.segmentIds[0];
+    return run ? view.say(nameOf(map, run)) : '';
   };
   const names = (moves: readonly OpeningMove[]): string =>
-    [...new Set(moves.map(({ step }) => shortName(step)))].slice(0, mostNamed).join(', ');
+    [...new Set(moves.map(({ step }) => shortName(step)))].slice(0, mostNamed).join('; ');
+  const found = view.standing.some((entry) => entry.type === 'inspection' && entry.result === 'found');
   const sentences: string[] = [];
-  if (ranking && rankingBefore) {
+  if (ranking && rankingBefore && !found) {
     const change = whatChanged(rankingBefore, ranking);
     if (change.movedUp.length > 0) sentences.push(findWords.changed.up(names(change.movedUp)));
     if (change.movedDown.length > 0) sentences.push(findWords.changed.down(names(change.movedDown)));
@@ -32,7 +32,7 @@ export function WhatChanged() {
   return (
     <p className="what-changed" role="status" aria-live="polite" data-thinking={thinking}>
       {sentences.join('. ')}
-      {ranking && sentences.length === 0 && ranking.digPlan.length > 0 ? (
+      {ranking && !found && sentences.length === 0 && ranking.digPlan.length > 0 ? (
         <span className="quiet">
           {findWords.list.expected}{' '}
           <Figure value={sayMinutes(ranking.expectedMinutes)} unit={findWords.list.minutes} />

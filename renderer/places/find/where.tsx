@@ -5,7 +5,7 @@ import { Figure } from '../../parts/index.ts';
 export function Where({ place }: { readonly place: SaidPlace }) {
   return (
     <span className="where">
-      <Figure value={place.figures} unit={place.unit} large /> {place.words}
+      {place.figures === '' ? null : <Figure value={place.figures} unit={place.unit} large />} {place.words}
     </span>
   );
 }
