@@ -1,3 +1,4 @@
+import { readAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { rubWorkAt, type Surface } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
@@ -31,7 +32,8 @@ export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
       const to = Math.min(toMm, (cell + 1) * cellMm);
       if (to <= from) continue;
       const work = rubWorkAt(span, (from + to) / 2, surface, assumptions);
-      perMm[cell - firstCell] = (factor * work * (run.wear[cell] as number) * (to - from)) / cellMm;
+      perMm[cell - firstCell] =
+        (factor * work * readAt(run, run.wear, (from + to) / 2) * (to - from)) / cellMm;
     }
     hazards.push({
       cause: 'bare-body',

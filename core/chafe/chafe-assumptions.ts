@@ -34,6 +34,8 @@ export interface ChafeAssumptions {
   readonly planClearanceSigmaMm: number;
   /** One-sigma doubt of where a drawn spot lies along the loom. */
   readonly placeSigmaMm: number;
+  /** Cells are this long or shorter, mm of wire. */
+  readonly longestCellMm: number;
   /** Spots farther than this from the loom's centre line are left out. */
   readonly reachMm: number;
   /** Sideways force of a loom marked as drawn tight, N. */
@@ -93,6 +95,7 @@ export const defaultAssumptions: ChafeAssumptions = {
   clearanceSigmaMm: 4,
   planClearanceSigmaMm: 6,
   placeSigmaMm: 25,
+  longestCellMm: 10,
   reachMm: 200,
   tightForceN: 2,
   edgeSeverity,

@@ -1,4 +1,4 @@
-import { cellAt, massAt } from './mass-at.ts';
+import { massAt, readAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { rubWork } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
@@ -25,7 +25,7 @@ export function clipEdgeHazards(run: RunContext): readonly MechanismHazard[] {
         work += rubWork(span.drive, meeting) / 2;
         if (!longest || span.drive.spanMm > longest.drive.spanMm) longest = span;
       }
-      const mass = factor * work * (run.wear[cellAt(run, clip.stationMm)] as number);
+      const mass = factor * work * readAt(run, run.wear, clip.stationMm);
       const inLongest = longest ? (longest.fromMm + longest.toMm) / 2 : clip.stationMm;
       return {
         cause: 'clip-edge',

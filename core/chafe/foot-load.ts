@@ -1,5 +1,6 @@
 import { normalTail } from '../quantity/normal-tail.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
+import { inMiddles } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 
@@ -20,7 +21,7 @@ export function footForceN(foot: ChafeAssumptions['foot'], diameterMm: number): 
  */
 export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
   if (!run.segment.traits.includes('under-feet')) return [];
-  const { assumptions, wear } = run;
+  const { assumptions } = run;
   const { foot, baseRates, surfaceSeverity } = assumptions;
   const resting = normalTail(0);
   const work =
@@ -38,7 +39,7 @@ export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
       figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
       placed: false,
-      perMm: Float64Array.from(wear, (each) => each * factor),
+      perMm: inMiddles(run.wear, factor),
     },
   ];
 }

@@ -8,7 +8,7 @@ import type { HazardCause, HazardField } from './hazard-field.ts';
 import { jointHazard } from './joint-hazard.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { type SegmentHazard, segmentHazard } from './segment-hazard.ts';
-import { cellBell, farthestSigmas, foldedCell } from './smooth-cells.ts';
+import { type CellBell, cellBell, foldedCell } from './smooth-cells.ts';
 
 /** A span of the circuit with its run's hazard and the first of its cells. */
 interface LaidSpan {
@@ -119,6 +119,7 @@ class FieldUnderWay {
   readonly #assumptions: ChafeAssumptions;
   readonly #byClass: Record<FaultClass, Float64Array>;
   readonly #causes: HazardCause[] = [];
+  readonly #bells = new Map<number, CellBell>();
   mass = 0;
 
   constructor(edgesMm: Float64Array, assumptions: ChafeAssumptions) {
@@ -142,14 +143,11 @@ class FieldUnderWay {
 
   /** Moves each cell's hazard by a bell to its neighbours; what would leave the circuit folds back. */
   spread(cause: HazardCause): HazardCause {
-    const widest = this.#assumptions.placeSigmaMm * farthestSigmas;
     const { firstCell, perMm } = cause;
-    let first = firstCell;
-    let last = firstCell + perMm.length - 1;
-    while (first > 0 && (this.#edgesMm[firstCell] as number) - (this.#edgesMm[first] as number) < widest)
-      first--;
-    const end = this.#edgesMm[last + 1] as number;
-    while (last < this.cellCount - 1 && (this.#edgesMm[last + 1] as number) - end < widest) last++;
+    let reach = 0;
+    for (let i = 0; i < perMm.length; i++) reach = Math.max(reach, this.#bellOf(firstCell + i).length - 1);
+    const first = Math.max(0, firstCell - reach);
+    const last = Math.min(this.cellCount - 1, firstCell + perMm.length - 1 + reach);
     const spread = new Float64Array(last - first + 1);
     for (let i = 0; i < perMm.length; i++) {
       const mass = (perMm[i] as number) * this.cellMm(firstCell + i);
@@ -158,10 +156,20 @@ class FieldUnderWay {
     return { ...cause, firstCell: first, perMm: spread };
   }
 
+  #bellOf(cell: number): CellBell {
+    const cellMm = this.cellMm(cell);
+    let bell = this.#bells.get(cellMm);
+    if (!bell) {
+      bell = cellBell(cellMm, this.#assumptions.placeSigmaMm);
+      this.#bells.set(cellMm, bell);
+    }
+    return bell;
+  }
+
   #spreadCell(cell: number, mass: number, first: number, spread: Float64Array): void {
-    const bell = cellBell(this.cellMm(cell), this.#assumptions.placeSigmaMm);
+    const bell = this.#bellOf(cell);
     for (let k = 1 - bell.length; k < bell.length; k++) {
-      const to = Math.min(first + spread.length - 1, Math.max(first, foldedCell(cell + k, this.cellCount)));
+      const to = foldedCell(cell + k, this.cellCount);
       const share = bell[Math.abs(k)] as number;
       spread[to - first] = (spread[to - first] as number) + (mass * share) / this.cellMm(to);
     }

@@ -1,6 +1,7 @@
 import type { MapDocument } from '../map/map-document.ts';
 import type { MapNode, Segment } from '../map/records.ts';
 import type { NodeId } from '../quantity/id.ts';
+import { samePlaceMm } from '../quantity/tolerance.ts';
 import { runShape } from './run-shape.ts';
 import { runsAtNode } from './runs-at-node.ts';
 
@@ -62,16 +63,31 @@ function holdsAlong(map: MapDocument, run: Segment, fromNodeId: NodeId, runsLeft
   if (!shape) return [];
   const { lengthMm } = shape.line;
   const onward = run.fromNodeId === fromNodeId;
-  const holds = run.clips
+  const clips = run.clips
     .filter((clip) => !clip.missing)
     .map((clip) => Math.min(lengthMm, clip.stationMm))
-    .map((stationMm) => ({ atMm: onward ? stationMm : lengthMm - stationMm, solid: false }))
-    .sort((a, b) => a.atMm - b.atMm);
-  if (holds.length < 2) {
-    const farNode = onward ? run.toNodeId : run.fromNodeId;
-    for (const { atMm, solid } of holdsBeyond(map, run, farNode, runsLeft - 1)) {
-      holds.push({ atMm: lengthMm + atMm, solid });
-    }
+    .map((stationMm) => ({ atMm: onward ? stationMm : lengthMm - stationMm, solid: false }));
+  const onRun = apartHolds(clips);
+  if (onRun.length > 1) return onRun.slice(0, 2);
+  const farNode = onward ? run.toNodeId : run.fromNodeId;
+  const past = holdsBeyond(map, run, farNode, runsLeft - 1);
+  return apartHolds([...onRun, ...past.map(({ atMm, solid }) => ({ atMm: lengthMm + atMm, solid }))]).slice(
+    0,
+    2,
+  );
+}
+
+/**
+ * Holds in order, those at one place being one hold, solid if any is.
+ * @example
+ * apartHolds([{ atMm: 5, solid: false }, { atMm: 0, solid: false }, { atMm: 0, solid: true }]) // => [{ atMm: 0, solid: true }, { atMm: 5, solid: false }]
+ */
+export function apartHolds(holds: readonly Hold[]): readonly Hold[] {
+  const kept: Hold[] = [];
+  for (const hold of [...holds].sort((a, b) => a.atMm - b.atMm)) {
+    const last = kept[kept.length - 1];
+    if (!last || hold.atMm - last.atMm >= samePlaceMm) kept.push(hold);
+    else if (hold.solid) kept[kept.length - 1] = { atMm: last.atMm, solid: true };
   }
-  return holds.slice(0, 2);
+  return kept;
 }

@@ -1,26 +1,51 @@
 import type { RawWindow } from './smooth-cells.ts';
 
-/**
- * Hazard per hour gathered at one station of a run, as a window of one cell.
- * @example
- * massAt({ cellMm: 10, cellCount: 50 }, 255, 1) // => { firstCell: 25, perMm: [0.1], placed: true }
- */
-export function massAt(
-  run: { readonly cellMm: number; readonly cellCount: number },
-  stationMm: number,
-  mass: number,
-): RawWindow & { readonly placed: true } {
-  return { firstCell: cellAt(run, stationMm), perMm: [mass / run.cellMm], placed: true };
+/** Cells of a run, as far as finding one goes. */
+interface Cells {
+  readonly cellMm: number;
+  readonly cellCount: number;
 }
 
 /**
- * The cell of a run that holds a station; stations off either end give the end cell.
+ * Hazard per hour gathered at one station of a run, shared between the two cells whose middles it lies
+ * between, so that a station on a cell's border belongs to neither side by chance.
  * @example
- * cellAt({ cellMm: 10, cellCount: 50 }, 255) // => 25
+ * massAt({ cellMm: 10, cellCount: 50 }, 257.5, 1) // => { firstCell: 25, perMm: [0.075, 0.025], placed: true }
  */
-export function cellAt(
-  run: { readonly cellMm: number; readonly cellCount: number },
+export function massAt(run: Cells, stationMm: number, mass: number): RawWindow & { readonly placed: true } {
+  const place = Math.min(run.cellCount - 1, Math.max(0, stationMm / run.cellMm - 0.5));
+  const cell = Math.floor(place);
+  const share = place - cell;
+  const density = mass / run.cellMm;
+  const perMm = share > 0 ? [density * (1 - share), density * share] : [density];
+  return { firstCell: cell, perMm, placed: true };
+}
+
+/**
+ * A figure kept at the borders of cells, read at a station: straight between borders, held at the ends.
+ * @example
+ * readAt({ cellMm: 10, cellCount: 2 }, [1, 3, 7], 15) // => 5
+ */
+export function readAt(
+  { cellMm, cellCount }: Cells,
+  perBorder: ArrayLike<number>,
   stationMm: number,
 ): number {
-  return Math.min(run.cellCount - 1, Math.max(0, Math.floor(stationMm / run.cellMm)));
+  const place = Math.min(cellCount, Math.max(0, stationMm / cellMm));
+  const border = Math.min(cellCount - 1, Math.floor(place));
+  const here = perBorder[border] as number;
+  return here + ((perBorder[border + 1] as number) - here) * (place - border);
+}
+
+/**
+ * A figure kept at the borders of cells, at the middle of each, times a factor.
+ * @example
+ * inMiddles([1, 3, 7], 2) // => new Float64Array([4, 10])
+ */
+export function inMiddles(perBorder: ArrayLike<number>, factor: number): Float64Array {
+  const middles = new Float64Array(perBorder.length - 1);
+  for (let i = 0; i < middles.length; i++) {
+    middles[i] = (factor * ((perBorder[i] as number) + (perBorder[i + 1] as number))) / 2;
+  }
+  return middles;
 }

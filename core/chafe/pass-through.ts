@@ -1,5 +1,5 @@
 import type { MapNode } from '../map/records.ts';
-import { cellAt, massAt } from './mass-at.ts';
+import { massAt, readAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { rubWork } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
@@ -24,7 +24,7 @@ function atEnd(run: RunContext, node: MapNode, stationMm: number, span: Span): M
   const edge = surfaceSeverity.hole * surfaceSeverity.grommetFactor;
   const factor = baseRates.vibration * 3600 * edge * (hole.lengthMm / 2) * causeFactor(run, 'pass-through');
   const meeting = { clearanceMm: hole.gapMm, shape: motionAtClip, tauMm: clearanceSigmaMm, forceN: 0 };
-  const mass = factor * rubWork(span.drive, meeting) * (run.wear[cellAt(run, stationMm)] as number);
+  const mass = factor * rubWork(span.drive, meeting) * readAt(run, run.wear, stationMm);
   return [
     {
       cause: 'pass-through',

@@ -4,6 +4,7 @@ import type { CauseFigures, CauseKind } from './cause.ts';
 import type { Slide } from './chafe-assumptions.ts';
 import type { Mechanism } from './class-split.ts';
 import { footForceN } from './foot-load.ts';
+import { readAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import type { NearSpot } from './near-spots.ts';
 import { gapAfterSag, rubWorkAt, type Surface } from './rub-work.ts';
@@ -138,7 +139,7 @@ function densities(
       const surface = { gapMm, side: spot.side, tauMm, forceN };
       const touching = normalTail(gapAfterSag(span, stationMm, surface) / tauMm);
       const place = { span, stationMm, surface, touching };
-      const weight = (run.wear[firstCell + i] as number) / places;
+      const weight = readAt(run, run.wear, stationMm) / places;
       for (let d = 0; d < drives.length; d++) {
         const { perMm } = perDrive[d] as HeldWindow;
         const density = (drives[d] as SpotDrive).perMm(place);

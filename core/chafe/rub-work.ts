@@ -18,7 +18,8 @@ export interface Meeting {
 
 /**
  * Force times slip per second and mm of loom, N mm/s: the span's drive times shape squared times the share
- * of contact, and the steady force times four amplitudes a cycle.
+ * of contact, and the steady force times four amplitudes a cycle. The held motion
+ * serves the contact only: a cap on the slip would make long spans rub less.
  * @example
  * rubWork(spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), { clearanceMm: 6, shape: 1, tauMm: 4, forceN: 0 }) // => 1.15371
  */
@@ -27,7 +28,7 @@ export function rubWork(drive: SpanDrive, { clearanceMm, shape, tauMm, forceN }:
   const contact = clearanceMm === 0 ? 0.5 : contactShare(clearanceMm, sigma, tauMm);
   const shaken = drive.work * shape * shape * contact;
   if (forceN === 0) return shaken;
-  return shaken + forceN * normalTail(clearanceMm / tauMm) * 4 * drive.hz * sigma;
+  return shaken + forceN * normalTail(clearanceMm / tauMm) * 4 * drive.hz * drive.motionMm * shape;
 }
 
 /** A surface beside a loom at one place: the gap as drawn, before the loom sags. */
@@ -73,7 +74,7 @@ export function gapAfterSag(
  * Rubbing work at a station of a span, N mm/s per mm, with the small chance that a clip at either end has
  * come off unseen.
  * @example
- * rubWorkAt({ fromMm: 0, toMm: 300, drive: spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), missingClips: 0, ifFromGone: null, ifToGone: null }, 150, { gapMm: 0, side: 'level', tauMm: 4, forceN: 0 }, defaultAssumptions) // => 8.34826
+ * rubWorkAt({ fromMm: 0, toMm: 300, drive: spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), missingClips: 0, ifFromGone: null, ifToGone: null }, 150, { gapMm: 0, side: 'level', tauMm: 4, forceN: 0 }, defaultAssumptions) // => 8.34825
  */
 export function rubWorkAt(
   span: Span,

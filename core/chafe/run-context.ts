@@ -1,5 +1,6 @@
 import type { Segment } from '../map/records.ts';
 import { wireLengthMm } from '../map/segment-line.ts';
+import { wallStrokes } from '../wire/wall-strokes.ts';
 import type { Wire } from '../wire/wire-shape.ts';
 import { type BundleThrough, bundleWith, weakestWire } from './bundle-through.ts';
 import type { CauseFigures, CauseKind } from './cause.ts';
@@ -8,9 +9,6 @@ import type { RunSurroundings } from './run-surroundings.ts';
 import { type Span, spanIndexAt, spansOfRun } from './span.ts';
 import { type TightBend, tightBendsOf } from './tight-bends.ts';
 import { wearAlong } from './wear-along.ts';
-
-/** Longest cell, mm of wire. */
-export const longestCellMm = 10;
 
 /** Everything the mechanisms need to know of one run, worked out once. */
 export interface RunContext {
@@ -23,7 +21,9 @@ export interface RunContext {
   readonly cellCount: number;
   readonly cellMm: number;
   readonly spans: readonly Span[];
-  /** 1 / capacity of wall and cover in every cell, 1/(N mm): large where copper shows soon. */
+  /** Needle strokes its wall stands, heat and water allowed for. */
+  readonly strokes: number;
+  /** 1 / capacity of wall and cover at every border of the cells, 1/(N mm): large where copper shows soon. */
   readonly wear: readonly number[];
   readonly tightBends: readonly TightBend[];
 }
@@ -45,9 +45,12 @@ export function runContext(
   const through = bundleWith(around.circuits, segment.bundleDiameterMm);
   const { diameterMm } = through.bundle;
   const wire = searched ?? weakestWire(around.circuits);
+  const hot = segment.traits.includes('hot') ? assumptions.hotFactor : 1;
+  const wet = segment.traits.includes('wet') ? assumptions.wetFactor : 1;
+  const strokes = wallStrokes(wire) / (hot * wet);
   const longestMm = Math.max(lengthMm, wireLengthMm(segment, lengthMm));
   // A hair less, so that 500 mm rounded up in the last digit still makes 50 cells.
-  const cellCount = Math.max(1, Math.ceil(longestMm / longestCellMm - 1e-9));
+  const cellCount = Math.max(1, Math.ceil(longestMm / assumptions.longestCellMm - 1e-9));
   const cellMm = lengthMm / cellCount;
   const tightBends = segment.bends.length > 0 ? tightBendsOf(line, diameterMm, assumptions) : [];
   return {
@@ -60,7 +63,8 @@ export function runContext(
     cellCount,
     cellMm,
     spans: spansOfRun(segment, around, through.bundle, assumptions),
-    wear: wearAlong(segment, around, wire, cellCount, tightBends, diameterMm, assumptions),
+    strokes,
+    wear: wearAlong(segment, around, strokes, cellCount, tightBends, diameterMm, assumptions),
     tightBends,
   };
 }

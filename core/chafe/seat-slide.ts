@@ -1,4 +1,5 @@
 import { normalTail } from '../quantity/normal-tail.ts';
+import { inMiddles } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 
@@ -26,7 +27,7 @@ export function seatSlideHazards(run: RunContext): readonly MechanismHazard[] {
       figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
       placed: false,
-      perMm: Float64Array.from(run.wear, (each) => each * factor),
+      perMm: inMiddles(run.wear, factor),
     },
   ];
 }

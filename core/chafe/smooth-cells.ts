@@ -2,7 +2,7 @@
 export type CellBell = readonly number[];
 
 /** Cells this many sigmas off get nothing. */
-export const farthestSigmas = 3;
+const farthestSigmas = 3;
 
 /**
  * A bell of one sigma over cells of one width: weight of the middle cell, then of each cell to one side.

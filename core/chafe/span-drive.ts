@@ -8,7 +8,8 @@ export interface SpanDrive {
   readonly hz: number;
   /** Force times slip at mid-span, N mm/s per mm of loom, before contact and shape. */
   readonly work: number;
-  /** One-sigma motion at mid-span. */
+  /** One-sigma motion at mid-span by Miles, and held to what the span's length allows. */
+  readonly motionMm: number;
   readonly sigmaMm: number;
   /** Sag under own weight at mid-span; how far spare length lets it reach; and both, as one sees it hang. */
   readonly sagMm: number;
@@ -47,6 +48,7 @@ export function spanDrive(
     spanMm,
     hz,
     work,
+    motionMm,
     sigmaMm: Math.min(motionMm, motionCap * spanMm),
     sagMm,
     slackReachMm: slackReachMm(spanMm, spareMm),

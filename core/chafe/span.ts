@@ -1,9 +1,8 @@
 import type { Segment } from '../map/records.ts';
 import { wireLengthMm } from '../map/segment-line.ts';
-import { samePlaceMm } from '../quantity/tolerance.ts';
 import type { Bundle } from '../wire/bundle.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
-import type { Hold } from './holding.ts';
+import { apartHolds, type Hold } from './holding.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
 import { type SpanDrive, spanDrive } from './span-drive.ts';
 
@@ -69,23 +68,12 @@ function holdsOfRun(segment: Segment, { shape, beyondFrom, beyondTo }: RunSurrou
     .map((clip) => ({ atMm: Math.min(clip.stationMm, lengthMm), solid: false }));
   const before = beyondFrom.map(({ atMm, solid }) => ({ atMm: -atMm, solid }));
   const after = beyondTo.map(({ atMm, solid }) => ({ atMm: lengthMm + atMm, solid }));
-  const holds = [...before, ...clips, ...after].sort((a, b) => a.atMm - b.atMm);
+  const holds: Hold[] = [...apartHolds([...before, ...clips, ...after])];
   const first = holds[0]?.atMm ?? lengthMm;
   const last = holds[holds.length - 1]?.atMm ?? 0;
   if (before.length === 0) holds.unshift({ atMm: -first, solid: true });
   if (after.length === 0) holds.push({ atMm: 2 * lengthMm - last, solid: true });
-  return apart(holds);
-}
-
-/** Holds at one place are one hold, solid if any is. */
-function apart(holds: readonly Hold[]): readonly Hold[] {
-  const kept: Hold[] = [];
-  for (const hold of holds) {
-    const last = kept[kept.length - 1];
-    if (!last || hold.atMm - last.atMm >= samePlaceMm) kept.push(hold);
-    else if (hold.solid) kept[kept.length - 1] = { atMm: last.atMm, solid: true };
-  }
-  return kept;
+  return apartHolds(holds);
 }
 
 /**

@@ -1,8 +1,10 @@
 import { cornersOf } from '../geometry/bend-radius.ts';
 import type { StationLine } from '../geometry/station-line.ts';
+import { thinHalfStrokes } from '../wire/wall-strokes.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
-import { cellAt, massAt } from './mass-at.ts';
+import { massAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
+import { meanWearRate } from './protection.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 import { advisedBendDiameters, bendFactor } from './wear.ts';
 
@@ -36,10 +38,24 @@ const oneBendMm = 40;
  * tightBendHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)) // => []
  */
 export function tightBendHazards(run: RunContext): readonly MechanismHazard[] {
-  return gathered(run.tightBends).map((bend) => hazardOf(run, bend));
+  return gatheredBends(run.tightBends).map((bend) => hazardOf(run, bend));
 }
 
-function gathered(bends: readonly TightBend[]): readonly (readonly TightBend[])[] {
+/** One bend as a person sees it, the chords of a round one taken together. */
+export interface GatheredBend {
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** The tightest radius in it. */
+  readonly radiusMm: number;
+  readonly parts: readonly TightBend[];
+}
+
+/**
+ * Bends that lie close together, as one each.
+ * @example
+ * gatheredBends([{ stationMm: 10, turnRad: 1, radiusMm: 30 }, { stationMm: 20, turnRad: 1, radiusMm: 20 }])[0].radiusMm // => 20
+ */
+export function gatheredBends(bends: readonly TightBend[]): readonly GatheredBend[] {
   const groups: TightBend[][] = [];
   for (const bend of bends) {
     const group = groups[groups.length - 1];
@@ -47,32 +63,31 @@ function gathered(bends: readonly TightBend[]): readonly (readonly TightBend[])[
     if (group && before && bend.stationMm - before.stationMm < oneBendMm) group.push(bend);
     else groups.push([bend]);
   }
-  return groups;
+  return groups.map((parts) => ({
+    fromMm: (parts[0] as TightBend).stationMm,
+    toMm: (parts[parts.length - 1] as TightBend).stationMm,
+    radiusMm: Math.min(...parts.map(({ radiusMm }) => radiusMm)),
+    parts,
+  }));
 }
 
-function hazardOf(run: RunContext, bends: readonly TightBend[]): MechanismHazard {
-  const { baseRates } = run.assumptions;
+function hazardOf(run: RunContext, { fromMm, toMm, radiusMm, parts }: GatheredBend): MechanismHazard {
   const { diameterMm } = run.through.bundle;
-  const factor = baseRates.tightBend * causeFactor(run, 'tight-bend');
+  const factor = run.assumptions.baseRates.tightBend * causeFactor(run, 'tight-bend');
+  const cover = run.assumptions.protection[run.segment.covering];
   let mass = 0;
-  let tightest = bends[0] as TightBend;
-  for (const bend of bends) {
-    // Judged against one bare thin wall, whose 1 / capacity is 1 / 2100 N mm; wear already holds the bend.
-    const plainWear = (run.wear[cellAt(run, bend.stationMm)] as number) * 2100;
-    const excess = 1 - 1 / bendFactor(diameterMm, bend.radiusMm);
-    mass += factor * excess * (bend.turnRad / (Math.PI / 2)) * plainWear;
-    if (bend.radiusMm < tightest.radiusMm) tightest = bend;
+  for (const bend of parts) {
+    const tightness = bendFactor(diameterMm, bend.radiusMm);
+    // Against one bare thin wall.
+    const wear = meanWearRate(run.strokes / tightness, cover) * thinHalfStrokes;
+    mass += factor * (1 - 1 / tightness) * (bend.turnRad / (Math.PI / 2)) * wear;
   }
-  const middle = bends[bends.length >> 1] as TightBend;
+  const middleMm = (fromMm + toMm) / 2;
   return {
     cause: 'tight-bend',
     mechanism: 'tight-bend',
     thing: run.segment.id,
-    figures: {
-      ...spanFigures(run, middle.stationMm),
-      bendRadiusMm: tightest.radiusMm,
-      bundleDiameterMm: diameterMm,
-    },
-    ...massAt(run, middle.stationMm, mass),
+    figures: { ...spanFigures(run, middleMm), bendRadiusMm: radiusMm, bundleDiameterMm: diameterMm },
+    ...massAt(run, middleMm, mass),
   };
 }

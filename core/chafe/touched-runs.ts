@@ -12,7 +12,7 @@ import { runsAtNode } from './runs-at-node.ts';
  * whose wires changed, and those near a changed spot or a spot whose nearest run changed. Runs that are gone
  * are among them. May name more than truly changed, never fewer. O(records) to compare the tables.
  * @example
- * touchedRuns(sample.map, { ...sample.map, rubSpots: new Map() }, 200).size // => 3
+ * touchedRuns(sample.map, { ...sample.map, rubSpots: new Map() }, 200).size // => 1
  */
 export function touchedRuns(
   before: MapDocument,

@@ -1,59 +1,68 @@
 import type { Segment } from '../map/records.ts';
-import { wallStrokes } from '../wire/wall-strokes.ts';
-import type { Wire } from '../wire/wire-shape.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import { type Protection, weakerCover } from './protection.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
-import type { TightBend } from './tight-bends.ts';
+import { type GatheredBend, gatheredBends, type TightBend } from './tight-bends.ts';
 import { bendFactor, inverseCapacity } from './wear.ts';
 
+/** A covering's end and a bend's reach fade over this length, so that no border decides by itself. */
+const fadeMm = 20;
+
 /**
- * 1 / capacity of wall and cover in every cell of a run, 1/(N mm): large where copper shows soon. Near an
- * end the weaker of the coverings that meet there counts; heat, water and tight bends weaken the wall.
+ * 1 / capacity of wall and cover at every border of a run's cells, first to last, 1/(N mm): large where copper shows
+ * soon. Near an end the weaker of the coverings that meet there counts, and tight bends weaken the wall.
+ * `strokes` is what the wall stands.
  * @example
- * wearAlong(sample.middle, runSurroundings(sample.map, sample.middle, defaultAssumptions), usualBundle.wire, 5, [], 5.8, { ...defaultAssumptions, coverEndMm: 0 })[2] * 2100 // => 0.680003
+ * wearAlong(sample.middle, runSurroundings(sample.map, sample.middle, defaultAssumptions), 150, 50, [], 5.8, defaultAssumptions)[25] * 2100 // => 0.68
  */
 export function wearAlong(
   segment: Segment,
   around: RunSurroundings,
-  wire: Wire,
+  strokes: number,
   cellCount: number,
   bends: readonly TightBend[],
   diameterMm: number,
-  assumptions: ChafeAssumptions,
+  { protection, coverEndMm, bendLegMm }: ChafeAssumptions,
 ): readonly number[] {
-  const { protection, coverEndMm, bendLegMm, hotFactor, wetFactor } = assumptions;
-  const hot = segment.traits.includes('hot') ? hotFactor : 1;
-  const wet = segment.traits.includes('wet') ? wetFactor : 1;
-  const strokes = wallStrokes(wire) / (hot * wet);
   const own = protection[segment.covering];
-  const fromCover = weakerCover(own, around.coverFrom);
-  const toCover = weakerCover(own, around.coverTo);
-  const { lengthMm } = around.shape.line;
-  const cellMm = lengthMm / cellCount;
-  const endMm = Math.min(coverEndMm, lengthMm / 2);
-  const inCell = (cell: number, factor: number): number => {
-    const rate = (cover: Protection) => inverseCapacity(strokes / factor, cover);
-    const atFrom = shareWithin(endMm - cell * cellMm, cellMm);
-    const atTo = shareWithin(endMm - (lengthMm - (cell + 1) * cellMm), cellMm);
-    const inside = Math.max(0, 1 - atFrom - atTo);
-    return atFrom * rate(fromCover) + atTo * rate(toCover) + inside * rate(own);
-  };
-  const wear = new Array<number>(cellCount).fill(inverseCapacity(strokes, own));
-  const endCells = Math.min(cellCount, Math.ceil(endMm / cellMm));
-  for (let cell = 0; cell < endCells; cell++) {
-    wear[cell] = inCell(cell, 1);
-    wear[cellCount - 1 - cell] = inCell(cellCount - 1 - cell, 1);
-  }
-  for (const { stationMm, radiusMm } of bends) {
-    const factor = bendFactor(diameterMm, radiusMm);
-    const first = Math.max(0, Math.floor((stationMm - bendLegMm / 2) / cellMm));
-    const last = Math.min(cellCount - 1, Math.floor((stationMm + bendLegMm / 2) / cellMm));
-    for (let cell = first; cell <= last; cell++) {
-      wear[cell] = Math.max(wear[cell] as number, inCell(cell, factor));
+  const ends = [
+    { cover: weakerCover(own, around.coverFrom), atMm: 0 },
+    { cover: weakerCover(own, around.coverTo), atMm: around.shape.line.lengthMm },
+  ];
+  const cellMm = around.shape.line.lengthMm / cellCount;
+  const rate = (cover: Protection, factor: number) => inverseCapacity(strokes / factor, cover);
+  const wear = new Array<number>(cellCount + 1).fill(rate(own, 1));
+  const tight = gatheredBends(bends);
+  for (let border = 0; border <= cellCount; border++) {
+    const stationMm = border * cellMm;
+    const factor = bendFactorAt(tight, stationMm, diameterMm, bendLegMm / 2);
+    const plain = factor === 1 ? (wear[border] as number) : rate(own, factor);
+    let most = plain;
+    for (const { cover, atMm } of ends) {
+      const share = coverEndMm > 0 ? fading(Math.abs(stationMm - atMm), coverEndMm) : 0;
+      if (share > 0 && cover !== own)
+        most = Math.max(most, share * rate(cover, factor) + (1 - share) * plain);
     }
+    wear[border] = most;
   }
   return wear;
 }
 
-const shareWithin = (overMm: number, cellMm: number) => Math.min(1, Math.max(0, overMm / cellMm));
+/** 1 well inside a reach, 0 well outside, straight between. */
+function fading(distanceMm: number, reachMm: number): number {
+  return Math.min(1, Math.max(0, (reachMm + fadeMm / 2 - distanceMm) / fadeMm));
+}
+
+function bendFactorAt(
+  bends: readonly GatheredBend[],
+  stationMm: number,
+  diameterMm: number,
+  reachMm: number,
+): number {
+  let factor = 1;
+  for (const { fromMm, toMm, radiusMm } of bends) {
+    const share = fading(Math.max(fromMm - stationMm, stationMm - toMm, 0), reachMm);
+    factor = Math.max(factor, 1 + (bendFactor(diameterMm, radiusMm) - 1) * share);
+  }
+  return factor;
+}
