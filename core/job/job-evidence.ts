@@ -5,7 +5,7 @@ import { moveEvidence } from '../locate/move-evidence.ts';
 import { type SharedRuns, sharedRunsEvidence } from '../locate/shared-runs-evidence.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import { unplugEvidence } from '../locate/unplug-evidence.ts';
-import type { CircuitEndKind } from '../map/kinds.ts';
+import type { CircuitDuty, CircuitEndKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { CircuitId } from '../quantity/id.ts';
 import type { Job, JobEntry } from './job-document.ts';
@@ -19,7 +19,8 @@ export interface JobEvidence {
 
 /**
  * Turns the standing entries of a job, and the other circuits it names, into evidence about places.
- * Entries about runs off the circuit say nothing about it and give none.
+ * Entries about runs off the circuit say nothing about it and give none; readings on airbag and
+ * high-voltage circuits are not used.
  * @example
  * jobEvidence(sample.map, sample.line, sample.job, []).pieces.length // => 0
  */
@@ -56,11 +57,15 @@ export function jobEvidence(
   return { pieces, readingsUnused };
 }
 
+/** Circuits on which no test is ever asked for, and none believed. */
+const lookOnly: ReadonlySet<CircuitDuty> = new Set(['restraint', 'high-voltage']);
+
 /** Evidence of one reading, or null for the kinds that tell nothing about the place yet. */
 function readingEvidence(
   line: CircuitLine,
   { reading, state }: Extract<JobEntry, { type: 'reading' }>,
 ): Evidence | null {
+  if (lookOnly.has(line.circuit.duty)) return null;
   if (reading.test === 'move') {
     const ranges = onCircuit(line, reading.stretches);
     const changed = Math.min(reading.changed, reading.tried);

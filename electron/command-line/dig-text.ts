@@ -1,10 +1,11 @@
 import { type CircuitLine, layStraight } from '#core/circuit/circuit-line.ts';
 import type { Job } from '#core/job/job-document.ts';
-import type { DigStep, Ranking } from '#core/job/ranking.ts';
+import type { DigStep, Ranking, RankWarning } from '#core/job/ranking.ts';
 import type { Caution } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
-import { cautionSentences, findWords, sayMinutes, sayPercent } from '#renderer/language/find.ts';
-import { lookAgain, reasonSentence } from '#renderer/language/reasons.ts';
+import { digWords } from '#renderer/language/dig.ts';
+import { cautionSentences, sayMinutes, sayPercent } from '#renderer/language/find.ts';
+import { reasonSentence } from '#renderer/language/reasons.ts';
 import { sayDistance } from '#renderer/language/say-length.ts';
 import { sayWhere, whereLine } from '#renderer/language/say-where.ts';
 import { cautionWords, failureTypeWords, faultClassWords } from '#renderer/language/words.ts';
@@ -17,20 +18,27 @@ const leastSaid = 0.005;
 
 const indent = 4;
 
+/** Warnings that must be read before anything is touched. */
+const dangers: ReadonlySet<RankWarning['code']> = new Set(['restraint-circuit', 'high-voltage-circuit']);
+
 /** The ranking as a page to read in a terminal: what to open, where the fault may be, what to mind. */
 export function digText(map: MapDocument, job: Job, ranking: Ranking): string {
   const circuit = map.circuits.get(job.circuitId ?? 'circuit:none');
   const line = circuit ? layStraight(map, circuit) : null;
   if (!line?.ok) return '';
+  const warnings = ranking.warnings.filter(({ code }) => !dangers.has(code));
   const lines = [
     ...heading(map, job, ranking, line.value),
+    ...ranking.warnings
+      .filter(({ code }) => dangers.has(code))
+      .flatMap((each) => ['', ...wrapText(warningLine(map, each), 2, '! ')]),
     '',
     ...plan(map, ranking, line.value),
     '',
     ...posteriorLines(map, ranking, line.value),
   ];
-  if (ranking.warnings.length > 0) {
-    lines.push('', 'To mind', ...ranking.warnings.flatMap((each) => wrapText(warningLine(map, each), 2)));
+  if (warnings.length > 0) {
+    lines.push('', digWords.toMind, ...warnings.flatMap((each) => wrapText(warningLine(map, each), 2)));
   }
   return lines.join('\n');
 }
@@ -38,20 +46,17 @@ export function digText(map: MapDocument, job: Job, ranking: Ranking): string {
 function heading(map: MapDocument, job: Job, ranking: Ranking, line: CircuitLine): string[] {
   const first = nameOf(map, line.nodes[0]?.nodeId ?? '');
   const last = nameOf(map, line.nodes.at(-1)?.nodeId ?? '');
-  const { value, unit } = sayDistance(ranking.circuit.lengthMm, 'metric');
+  const { id, name, lengthMm } = ranking.circuit;
   return [
-    `${map.details.name}, ${job.vehicle.plate || findWords.header.noPlate}`,
-    `${ranking.circuit.name || ranking.circuit.id}: ${value} ${unit} from ${first} to ${last}`,
-    `${findWords.header.failure}: ${failureTypeWords[job.failureType]}`,
+    `${map.details.name}, ${job.vehicle.plate || digWords.noPlate}`,
+    digWords.circuit(name || id, distance(lengthMm), first, last),
+    digWords.failure(failureTypeWords[job.failureType]),
   ];
 }
 
 function plan(map: MapDocument, ranking: Ranking, line: CircuitLine): string[] {
-  const { list } = findWords;
-  const lines = [
-    `${list.label} (${list.expected.toLowerCase()} ${sayMinutes(ranking.expectedMinutes)} ${list.minutes})`,
-  ];
-  if (ranking.digPlan.length === 0) return [...lines, ...wrapText(findWords.none.allSeen, 2)];
+  const lines = [digWords.order(sayMinutes(ranking.expectedMinutes))];
+  if (ranking.digPlan.length === 0) return [...lines, ...wrapText(digWords.nothingLeft, 2)];
   const told = new Set<Caution>();
   const rest: DigStep[] = [];
   for (const step of ranking.digPlan) {
@@ -60,66 +65,70 @@ function plan(map: MapDocument, ranking: Ranking, line: CircuitLine): string[] {
   }
   if (rest.length > 0) {
     const chance = rest.reduce((sum, step) => sum + step.probability, 0);
-    lines.push(
-      `  Left out here: ${rest.length} of little chance (${sayPercent(chance)} % together); --json lists them.`,
-    );
+    lines.push(...wrapText(digWords.leftOut(rest.length, sayPercent(chance)), 2));
   }
   return lines;
 }
 
 function stepLines(map: MapDocument, line: CircuitLine, step: DigStep, told: Set<Caution>): string[] {
-  const { list } = findWords;
   const off = step.takeOff.map((id) => nameOf(map, id)).join(', then ');
-  const open = step.reason.secondLook ? lookAgain : list.nothingToTakeOff;
-  const what = off ? `${list.takeOffFirst}: ${off}` : open;
-  const figures = `${sayMinutes(step.minutes)} ${list.minutes}, ${list.chance} ${sayPercent(step.probability)} %`;
+  const open = step.reason.secondLook ? digWords.lookAgain : digWords.alreadyOpen;
   const places = [
     ...step.look.parts.map((part) => {
       const place = whereLine(sayWhere(map, line, part.fromMm, part.toMm, 'metric'));
-      return `${nameOf(map, part.segmentId)}, ${place}`;
+      return digWords.look(nameOf(map, part.segmentId), place);
     }),
-    ...(step.look.nodeIds ?? []).map((id) => `into ${nameOf(map, id)}`),
+    ...(step.look.nodeIds ?? []).map((id) => digWords.lookInto(nameOf(map, id))),
   ];
-  const cautions = step.takeOff.flatMap((id) => map.panels.get(id)?.cautions ?? []);
-  const care = [...new Set(cautions)].map((caution) => {
-    const sentence = told.has(caution) ? 'as above' : cautionSentences[caution];
-    told.add(caution);
-    return `${cautionWords[caution]}: ${sentence}`;
-  });
+  const reason = reasonSentence(step.reason, (id) => nameOf(map, id));
+  const lines = [
+    digWords.figures(sayMinutes(step.minutes), sayPercent(step.probability)),
+    ...careLines(map, step, told),
+    ...places,
+    reason,
+    digWords.byThen(sayMinutes(step.runningMinutes), sayPercent(step.runningProbability)),
+  ];
   return [
-    ...wrapText(what, indent, `${String(step.rank).padStart(2)}  `),
-    `${' '.repeat(indent)}${figures}`,
-    ...care.flatMap((each) => wrapText(each, indent + 2, `${' '.repeat(indent)}! `)),
-    ...places.flatMap((place) => wrapText(`${list.look}: ${place}`, indent)),
-    ...wrapText(
-      reasonSentence(step.reason, (id) => nameOf(map, id)),
-      indent,
-    ),
-    `${' '.repeat(indent)}${list.running}: ${sayMinutes(step.runningMinutes)} ${list.minutes}, ${sayPercent(step.runningProbability)} % ${list.runningTotal}`,
+    ...wrapText(off ? digWords.takeOff(off) : open, indent, `${String(step.rank).padStart(2)}  `),
+    ...lines.flatMap((each) => wrapText(each, indent)),
   ];
+}
+
+/** The care each panel asks for, in full the first time it comes up. */
+function careLines(map: MapDocument, step: DigStep, told: Set<Caution>): string[] {
+  const cautions = new Set(step.takeOff.flatMap((id) => map.panels.get(id)?.cautions ?? []));
+  return [...cautions].map((caution) => {
+    const sentence = told.has(caution) ? digWords.asAbove : cautionSentences[caution];
+    told.add(caution);
+    return `! ${digWords.care(cautionWords[caution], sentence)}`;
+  });
 }
 
 function posteriorLines(map: MapDocument, { posterior, circuit }: Ranking, line: CircuitLine): string[] {
   const kinds = Object.entries(posterior.classes)
     .filter(([, chance]) => chance >= leastSaid)
     .sort(([, a], [, b]) => b - a)
-    .map(
-      ([kind, chance]) => `${faultClassWords[kind as keyof typeof faultClassWords]} ${sayPercent(chance)} %`,
+    .map(([kind, chance]) =>
+      digWords.share(faultClassWords[kind as keyof typeof faultClassWords], sayPercent(chance)),
     );
   const parts = posterior.components
     .filter(({ probability }) => probability >= leastSaid)
-    .map(({ nodeId, probability }) => `${nameOf(map, nodeId)} ${sayPercent(probability)} %`);
-  const median = sayDistance(posterior.medianStationMm, 'metric');
-  const region = sayDistance(posterior.credible80Mm, 'metric');
-  const length = sayDistance(circuit.lengthMm, 'metric');
-  const first = nameOf(map, line.nodes[0]?.nodeId ?? '');
+    .map(({ nodeId, probability }) => digWords.share(nameOf(map, nodeId), sayPercent(probability)));
+  const inWire = digWords.inWire(
+    distance(posterior.medianStationMm),
+    nameOf(map, line.nodes[0]?.nodeId ?? ''),
+    distance(posterior.credible80Mm),
+    distance(circuit.lengthMm),
+  );
   return [
-    'What it may be',
+    digWords.kinds,
     ...wrapText(kinds.join(', '), 2),
-    ...wrapText(
-      `If it is in the wire: as likely before as after ${median.value} ${median.unit} from ${first}; with 80 % chance within ${region.value} ${region.unit} of its ${length.value} ${length.unit}`,
-      2,
-    ),
-    ...(parts.length > 0 ? wrapText(`If it is a part: ${parts.join(', ')}`, 2) : []),
+    ...wrapText(inWire, 2),
+    ...(parts.length > 0 ? wrapText(digWords.inPart(parts.join(', ')), 2) : []),
   ];
+}
+
+function distance(mm: number): string {
+  const { value, unit } = sayDistance(mm, 'metric');
+  return `${value} ${unit}`;
 }

@@ -1,18 +1,11 @@
 import { parseArgs } from 'node:util';
 import { rank } from '#core/job/rank.ts';
+import { digWords } from '#renderer/language/dig.ts';
 import { problemSentence } from '#renderer/language/problems.ts';
 import { digJson } from './dig-json.ts';
 import { digText } from './dig-text.ts';
 import { nameAndId } from './name-of.ts';
 import { type FileProblem, readDocuments } from './read-documents.ts';
-
-const usage = `Says what to open first to find a fault in a hidden wire.
-
-  npm run dig -- MAP.json JOB.json [--json]
-
-  MAP.json  a vehicle map in the exchange format
-  JOB.json  a job on that map
-  --json    the ranking as data instead of as text`;
 
 process.exitCode = dig(process.argv.slice(2));
 
@@ -20,11 +13,11 @@ process.exitCode = dig(process.argv.slice(2));
 function dig(args: readonly string[]): number {
   const asked = readArgs(args);
   if (typeof asked === 'string') {
-    console.error(`${asked}\n\n${usage}`);
+    console.error(`${asked}\n\n${digWords.usage}`);
     return 1;
   }
   if (asked.help) {
-    console.log(usage);
+    console.log(digWords.usage);
     return 0;
   }
   const documents = readDocuments(asked.mapFile, asked.jobFile);
@@ -58,7 +51,7 @@ function readArgs(args: readonly string[]): Asked | string {
     });
     const [mapFile = '', jobFile = ''] = positionals;
     if (!values.help && positionals.length !== 2) {
-      return `Two documents are needed, a map and a job; ${positionals.length} given.`;
+      return digWords.twoDocuments(positionals.length);
     }
     return { mapFile, jobFile, json: values.json ?? false, help: values.help ?? false };
   } catch (error) {

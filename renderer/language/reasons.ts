@@ -19,8 +19,9 @@ export function reasonSentence(
   nameOf: (id: string) => string,
   lengths: LengthSystem = 'metric',
 ): string {
-  const causes = reason.causes
-    .filter(({ share }) => share >= leastShareSaid)
+  const named = reason.causes.filter(({ share }) => share >= leastShareSaid);
+  const marked = named.filter(({ cause }) => cause !== 'anywhere');
+  const causes = (marked.length > 0 ? marked : named)
     .slice(0, 2)
     .map((cause) => causePhrase(cause, nameOf, lengths));
   const why = causes.length > 0 ? causes.join('; ') : causePhrase(evenCause, nameOf, lengths);
@@ -28,9 +29,6 @@ export function reasonSentence(
   const sentence = parts.join('; ');
   return `${sentence.charAt(0).toUpperCase()}${sentence.slice(1)}.`;
 }
-
-/** What stands before a look at a place this plan looked at before. */
-export const lookAgain = 'Look again for what the first look may have missed';
 
 const evenCause: CauseShare = { cause: 'anywhere', thing: null, share: 1, figures: {} };
 

@@ -118,7 +118,9 @@ describe('the ranking as text', () => {
       circuits: map.circuits.map((circuit) => ({ ...circuit, duty: 'restraint' })),
     }));
     const { out } = await digMap(restraint);
-    expect(out.replaceAll(/\s+/g, ' ')).toContain('Look only. No meter, no beeper, no lamp, no current');
+    const words = out.replaceAll(/\s+/g, ' ');
+    expect(words).toContain('Look only. No meter, no beeper, no lamp, no current');
+    expect(words.indexOf('Look only.')).toBeLessThan(words.indexOf('Where to open first'));
   });
 
   test('the sample vehicle: with its readings, the first opening is where the wire is bare', async () => {

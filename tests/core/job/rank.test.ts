@@ -284,6 +284,41 @@ describe('what is refused, and what is only warned of', () => {
   });
 });
 
+describe('readings used so far', () => {
+  const reading = (id: JobEntry['id'], stays: boolean, apart: 'node:middle' | 'node:far'): JobEntry => ({
+    id,
+    at,
+    type: 'reading',
+    reading: { test: 'symptom', stays },
+    state: { apartNodeIds: [apart], switchClosed: null, ignitionOn: true, batteryConnected: true },
+    note: '',
+  });
+  const chanceOfFront = (ranking: Ranking) => ranking.posterior.stretches[0]?.probability ?? 0;
+
+  test('a short that stays with the plug apart moves to the module’s side of it, one that goes away from it', () => {
+    const before = chanceOfFront(ranked(sample.map, sample.job));
+    const stays = ranked(sample.map, withEntries([reading('entry:1', true, 'node:middle')]));
+    const goes = ranked(sample.map, withEntries([reading('entry:1', false, 'node:middle')]));
+    expect(chanceOfFront(stays)).toBeGreaterThan(before * 2);
+    expect(chanceOfFront(goes)).toBeLessThan(before / 2);
+  });
+
+  test('one that stays with the switch unplugged clears the switch', () => {
+    const part = (ranking: Ranking) =>
+      ranking.posterior.components.find(({ nodeId }) => nodeId === 'node:far')?.probability ?? 0;
+    const after = ranked(sample.map, withEntries([reading('entry:1', true, 'node:far')]));
+    expect(part(after)).toBeLessThan(part(ranked(sample.map, sample.job)) / 2);
+  });
+
+  test('on an airbag circuit no reading is used', () => {
+    const circuit: Circuit = { ...sample.circuit, duty: 'restraint' };
+    const map = { ...sample.map, circuits: new Map([[circuit.id, circuit]]) };
+    const after = ranked(map, withEntries([reading('entry:1', true, 'node:middle')]));
+    expect(after.posterior).toEqual(ranked(map, sample.job).posterior);
+    expect(after.warnings).toContainEqual({ code: 'readings-unused', count: 1 });
+  });
+});
+
 describe('what a new entry changed', () => {
   const look: JobEntry = {
     id: 'entry:look',
