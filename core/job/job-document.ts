@@ -7,7 +7,7 @@ export const jobVersion = 1;
 
 /**
  * What the control unit or the technician says is wrong, in the public failure-type vocabulary
- * (SAE J2012 failure type bytes; wording from electrical sheet, from memory of the standard).
+ * (SAE J2012 failure type bytes; wording from memory of the standard).
  */
 export const failureTypes = [
   'circuit-short-to-ground',

@@ -81,7 +81,7 @@ export interface Reason {
   readonly secondLook?: boolean;
 }
 
-/** A test worth doing before anything comes off (from the readings issue on). */
+/** A test worth doing before anything comes off. */
 export interface NextTest {
   readonly kind: string;
   readonly nodeIds: readonly NodeId[];
