@@ -33,6 +33,7 @@ export function strengthMarginal(
   stationCount: number,
 ): StrengthMarginal {
   const logLikelihood = new Float64Array(stationCount);
+  if (terms.length === 0) return { logLikelihood, bestFit: 0 };
   const lnTheta = new Float64Array(nodeCount);
   const theta = new Float64Array(nodeCount);
   const scores = new Float64Array(nodeCount);
@@ -67,7 +68,7 @@ export function strengthMarginal(
     }
     logLikelihood[i] = top + Math.log(sum / 2);
   }
-  return { logLikelihood, bestFit: terms.length > 0 ? bestFit : 0 };
+  return { logLikelihood, bestFit };
 }
 
 /** Series faults read alike all along a link; there is no need to integrate again. */
