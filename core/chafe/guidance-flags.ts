@@ -1,5 +1,6 @@
 import type { MapDocument } from '../map/map-document.ts';
 import type { Segment } from '../map/records.ts';
+import { samePlaceMm } from '../quantity/tolerance.ts';
 import { defaultAssumptions } from './chafe-assumptions.ts';
 import { runContext } from './run-context.ts';
 import { runSurroundings } from './run-surroundings.ts';
@@ -75,7 +76,7 @@ export function guidanceFlags(map: MapDocument, segment: Segment): readonly Guid
   const { diameterMm } = run.through.bundle;
   const flags: GuidanceFlag[] = [];
   for (const { fromMm, toMm, drive } of run.spans) {
-    if (drive.spanMm > aircraftGuidance.spanMm) {
+    if (drive.spanMm > aircraftGuidance.spanMm + samePlaceMm) {
       flags.push({
         code: 'long-span',
         fromMm,

@@ -20,8 +20,14 @@ export function touchedRuns(
   reachMm: number,
 ): ReadonlySet<SegmentId> {
   const touched = new Set<SegmentId>();
-  const nodes = new Set<NodeId>(changedKeys(before.nodes, after.nodes));
-  for (const id of changedKeys(before.segments, after.segments)) {
+  // A moved node changes the shape of every run that meets there.
+  const reshaped = new Set(changedKeys(before.segments, after.segments));
+  const nodes = new Set<NodeId>();
+  for (const nodeId of changedKeys(before.nodes, after.nodes)) {
+    nodes.add(nodeId);
+    for (const map of [before, after]) for (const run of runsAtNode(map, nodeId)) reshaped.add(run.id);
+  }
+  for (const id of reshaped) {
     touched.add(id);
     for (const map of [before, after]) {
       const segment = map.segments.get(id);

@@ -33,7 +33,12 @@ export function wearAlong(
   const rate = (cover: Protection, factor: number) => inverseCapacity(strokes / factor, cover);
   const wear = new Array<number>(cellCount + 1).fill(rate(own, 1));
   const tight = gatheredBends(bends);
+  // Without bends only the ends differ.
+  const endBorders = Math.ceil((coverEndMm + fadeMm) / cellMm);
   for (let border = 0; border <= cellCount; border++) {
+    if (tight.length === 0 && border === endBorders + 1) {
+      border = Math.max(border, cellCount - endBorders);
+    }
     const stationMm = border * cellMm;
     const factor = bendFactorAt(tight, stationMm, diameterMm, bendLegMm / 2);
     const plain = factor === 1 ? (wear[border] as number) : rate(own, factor);
