@@ -52,7 +52,7 @@ export function zoomAt(camera: Camera, at: ScreenPoint, factor: number): Camera 
 }
 
 /** The camera that shows a whole box with a margin around it, in the middle of the screen. */
-export function fitCamera(box: Bounds, size: ScreenSize, marginPx = 56): Camera {
+export function fitCamera(box: Bounds, size: ScreenSize, marginPx = 40): Camera {
   const widthMm = Math.max(1, box.maxXMm - box.minXMm);
   const heightMm = Math.max(1, box.maxYMm - box.minYMm);
   const wanted = Math.min(

@@ -13,6 +13,7 @@ export const drawWords = {
     route: 'Route',
     run: 'Run',
     circuit: 'Circuit',
+    panel: 'Panel',
   },
   lists: {
     label: 'Things on the map',

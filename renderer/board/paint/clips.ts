@@ -2,6 +2,7 @@ import type { Clip } from '#core/map/records.ts';
 import { toScreen } from '../camera.ts';
 import { runLine } from '../run-line.ts';
 import type { Painter, Scene } from '../scene.ts';
+import { markScale } from './mark-scale.ts';
 import { runWidthPx } from './runs.ts';
 import { directionAt } from './stretch-points.ts';
 
@@ -11,7 +12,9 @@ export const paintClips: Painter = (c, scene) => {
   c.strokeStyle = scene.lit ? scene.colours.faint : scene.colours.ink;
   c.fillStyle = c.strokeStyle;
   c.lineCap = 'butt';
-  c.lineWidth = 3;
+  // Far out the bars shrink with the drawing, or a well held run would look like a comb.
+  const near = markScale(scene.camera);
+  c.lineWidth = 1 + 2 * near;
   c.beginPath();
   for (const segment of scene.segments) {
     if (segment.clips.length === 0) continue;
@@ -21,7 +24,7 @@ export const paintClips: Painter = (c, scene) => {
     if (!line) continue;
     for (const clip of segment.clips) {
       const place = directionAt(line, clip.stationMm);
-      const reachPx = runWidthPx(scene, segment) / 2 + 4;
+      const reachPx = runWidthPx(scene, segment) / 2 + 1 + 3 * near;
       traceClip(c, scene, clip, place, reachPx);
     }
   }

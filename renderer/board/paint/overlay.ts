@@ -48,8 +48,9 @@ function paintLabel(c: CanvasRenderingContext2D, scene: Scene, { at, text, unit 
   const figure = c.measureText(text).width;
   c.font = `14px ${scene.fontFamily}`;
   const whole = figure + (unit ? c.measureText(` ${unit}`).width : 0);
-  const x = xPx + 16;
-  const y = yPx + 20;
+  // Beside the pointer, and never off the board.
+  const x = Math.max(8, Math.min(xPx + 16, scene.size.widthPx - whole - 12));
+  const y = Math.max(16, Math.min(yPx + 20, scene.size.heightPx - 16));
   c.fillStyle = scene.colours.paper;
   c.globalAlpha = 0.9;
   c.fillRect(x - 5, y - 12, whole + 10, 24);

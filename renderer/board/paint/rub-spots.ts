@@ -2,6 +2,7 @@ import type { PlanPoint } from '#core/geometry/place.ts';
 import type { RubSpot } from '#core/map/records.ts';
 import { type Camera, type ScreenPoint, toScreen } from '../camera.ts';
 import type { Painter } from '../scene.ts';
+import { markScale } from './mark-scale.ts';
 
 /** Jagged marks whose size follows severity. */
 export const paintRubSpots: Painter = (c, { rubSpots, camera, colours, lit }) => {
@@ -17,11 +18,16 @@ export const paintRubSpots: Painter = (c, { rubSpots, camera, colours, lit }) =>
 
 /** One rub spot: a burr for a point, teeth along a line, teeth round an area. */
 export function traceRubSpot(c: CanvasRenderingContext2D, camera: Camera, spot: RubSpot): void {
-  const toothPx = 2.5 + 1.6 * spot.severity;
-  c.lineWidth = 1.2 + 0.3 * spot.severity;
+  const scale = markScale(camera);
+  const toothPx = (2.5 + 1.6 * spot.severity) * scale;
+  c.lineWidth = 0.9 + 0.3 * spot.severity;
   c.beginPath();
   if (spot.shape === 'point' || spot.points.length < 2) {
-    traceBurr(c, toScreen(camera, spot.points[0] as PlanPoint), 3 + 2.4 * spot.severity);
+    traceBurr(
+      c,
+      toScreen(camera, spot.points[0] as PlanPoint),
+      (3 + 2.4 * spot.severity) * Math.max(0.65, scale),
+    );
     c.fill();
     c.stroke();
     return;

@@ -6,7 +6,7 @@ import { strokeLines } from './trace-line.ts';
 /** How wide a run is drawn: as thick as it is, within what a screen can show. */
 export function runWidthPx(scene: Pick<Scene, 'camera'>, segment: Segment): number {
   const drawn = (segment.bundleDiameterMm ?? 8) * scene.camera.pxPerMm;
-  return Math.min(9, Math.max(scene.camera.pxPerMm < 0.12 ? 1 : 2, drawn));
+  return Math.min(9, Math.max(scene.camera.pxPerMm < 0.06 ? 1 : 2.4, drawn));
 }
 
 /** Runs in one tone, batched by width; those not yet checked on a car are dashed. */
@@ -19,7 +19,7 @@ export const paintRuns: Painter = (c, scene) => {
   const batches = new Map<string, Segment[]>();
   for (const segment of scene.segments) {
     if (lit?.circuitSegments.has(segment.id)) continue;
-    const width = lit ? 1.3 : Math.round(runWidthPx(scene, segment));
+    const width = lit ? 1.3 : Math.round(runWidthPx(scene, segment) * 2) / 2;
     const key = `${width}${segment.unchecked ? ' dashed' : ''}`;
     const batch = batches.get(key);
     if (batch) batch.push(segment);

@@ -5,6 +5,7 @@ import { handlesOf } from '../handles.ts';
 import { outlineLine } from '../outline-line.ts';
 import { runLine } from '../run-line.ts';
 import type { Painter, Scene } from '../scene.ts';
+import { paintNode } from './nodes.ts';
 import { directionAt } from './stretch-points.ts';
 import { traceLine } from './trace-line.ts';
 
@@ -57,7 +58,13 @@ function paintCasing(c: CanvasRenderingContext2D, scene: Scene, id: string, widt
     case 'segment': {
       const segment = map.segments.get(id as `segment:${string}`);
       const run = segment && runLine(map, segment);
-      if (run) line(run.points, false);
+      if (!segment || !run) return;
+      line(run.points, false);
+      // The casing lies over the marks at its ends, so they are drawn once more.
+      for (const nodeId of [segment.fromNodeId, segment.toNodeId]) {
+        const node = map.nodes.get(nodeId);
+        if (node) paintNode(c, scene, node, false);
+      }
       return;
     }
     case 'outline': {

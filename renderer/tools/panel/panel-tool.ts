@@ -1,6 +1,6 @@
 import { addPanel } from '#core/map/commands/add-panel.ts';
 import { newId } from '#core/quantity/id.ts';
-import { panelKindWords } from '../../language/words.ts';
+import { drawWords } from '../../language/draw.ts';
 import { freeName, nextOrder } from '../free-name.ts';
 import { noPoints, type PlacedPoints, placedOverlay, placePoints } from '../place-points.ts';
 import { stay, type Tool } from '../tool.ts';
@@ -17,7 +17,7 @@ export const panelTool: Tool<PlacedPoints> = {
     const patch = addPanel(view.map, {
       panel: {
         id,
-        name: freeName(panelKindWords.other, view.map.panels.values()),
+        name: freeName(drawWords.records.panel, view.map.panels.values()),
         kind: 'other',
         area: [...placed.points],
         minutesOff: 0,
