@@ -1,0 +1,188 @@
+import { describe, expect, test } from 'vitest';
+import type { Job, JobEntry } from '#core/job/job-document.ts';
+import { rank } from '#core/job/rank.ts';
+import { mapToExchange } from '#core/map/exchange.ts';
+import { seededChance } from '#core/quantity/chance.ts';
+import type { Problem } from '#core/quantity/problem.ts';
+import { type Channel, clientOver } from '#electron/contract/client.ts';
+import { type JobOpen, jobSession, type NewEntry } from '#renderer/session/job-session.ts';
+import type { MakeRanker, RankAnswer, RankQuestion } from '#renderer/session/ranker.ts';
+import { sample } from '#tests/sample.ts';
+
+/** A host of one job, in memory. `refuse` makes the next appends fail with that problem. */
+interface OneJobHost {
+  job: Job;
+  refuse: Problem | null;
+  channel: Channel;
+}
+
+function oneJobHost(): OneJobHost {
+  const host: OneJobHost = {
+    job: sample.job,
+    refuse: null,
+    channel: async (name, input) => {
+      if (name === 'job.open') {
+        return { ok: true, value: { job: host.job, map: mapToExchange(sample.map) } };
+      }
+      if (name === 'job.append') {
+        const { expectedEntries, entries } = input as { expectedEntries: number; entries: JobEntry[] };
+        if (host.refuse) return { ok: false, problem: host.refuse };
+        const found = host.job.entries.length;
+        if (found !== expectedEntries) {
+          return { ok: false, problem: { code: 'stale-revision', expected: expectedEntries, found } };
+        }
+        host.job = { ...host.job, entries: [...host.job.entries, ...entries] };
+        return { ok: true, value: { entryCount: host.job.entries.length } };
+      }
+      return { ok: true, value: {} };
+    },
+  };
+  return host;
+}
+
+/** A ranker that answers only when told to, so that a test can let answers come late. */
+function heldRanker() {
+  const asked: RankQuestion[] = [];
+  let give: (answer: RankAnswer) => void = () => {};
+  const makeRanker: MakeRanker = (_, answer) => {
+    give = answer;
+    return { ask: (question) => asked.push(question), stop: () => {} };
+  };
+  const answer = (question: RankQuestion | undefined): void => {
+    if (question) give({ revision: question.revision, result: rank(sample.map, question.job) });
+  };
+  return { asked, makeRanker, answer };
+}
+
+async function openSession() {
+  const host = oneJobHost();
+  const ranker = heldRanker();
+  const session = jobSession('job:tiny', {
+    client: clientOver(host.channel),
+    makeRanker: ranker.makeRanker,
+    now: () => '2026-01-05T10:00:00Z',
+    chance: seededChance(5),
+  });
+  await session.open();
+  const state = (): JobOpen => {
+    const now = session.store.getState();
+    if (now.phase !== 'open') throw new Error('the job is open');
+    return now;
+  };
+  return { host, ranker, session, state };
+}
+
+const settled = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+const treadOff = { type: 'panel-off', panelId: 'panel:tread' } as const;
+const soundLook: NewEntry = {
+  type: 'inspection',
+  stretches: [{ segmentId: 'segment:middle', fromMm: 100, toMm: 500 }],
+  result: 'seen-sound',
+  lookQuality: 0.95,
+  note: '',
+};
+
+describe('an open job', () => {
+  test('is ranked as soon as it is open', async () => {
+    const { ranker, state } = await openSession();
+    expect(ranker.asked).toHaveLength(1);
+    expect(state().ranking).toBeNull();
+    ranker.answer(ranker.asked[0]);
+    expect(state().ranking?.digPlan.length).toBeGreaterThan(0);
+    expect(state().line?.lengthMm).toBe(1500);
+  });
+
+  test('shows an entry at once and has it on disk a moment later', async () => {
+    const { host, session, state } = await openSession();
+    session.add(treadOff);
+    expect(state().job.entries).toHaveLength(1);
+    expect(state().saving).toBe('saving');
+    await settled();
+    expect(state().saving).toBe('saved');
+    expect(host.job.entries.map((entry) => entry.type)).toEqual(['panel-off']);
+  });
+
+  test('stores entries made while another was being stored, each once and in order', async () => {
+    const { host, session } = await openSession();
+    session.add(treadOff);
+    session.add({ type: 'note', text: 'second' });
+    session.add({ type: 'note', text: 'third' });
+    await settled();
+    expect(host.job.entries.map((entry) => entry.type)).toEqual(['panel-off', 'note', 'note']);
+    expect(new Set(host.job.entries.map((entry) => entry.id)).size).toBe(3);
+  });
+
+  test('an answer to an older question is dropped', async () => {
+    const { ranker, session, state } = await openSession();
+    ranker.answer(ranker.asked[0]);
+    const before = state().ranking;
+    session.add(soundLook);
+    session.add(treadOff);
+    ranker.answer(ranker.asked[1]);
+    expect(state().ranking).toBe(before);
+    expect(state().thinking).toBe(true);
+    ranker.answer(ranker.asked[2]);
+    expect(state().ranking).not.toBe(before);
+    expect(state().rankingBefore).toBe(before);
+    expect(state().thinking).toBe(false);
+  });
+
+  test('a stretch seen sound becomes less likely, and undoing brings the order back', async () => {
+    const { ranker, session, state } = await openSession();
+    ranker.answer(ranker.asked[0]);
+    const chance = (): number =>
+      (state().ranking?.posterior.stretches ?? [])
+        .filter((stretch) => stretch.fromMm >= 600 && stretch.toMm <= 1000)
+        .reduce((sum, stretch) => sum + stretch.probability, 0);
+    const before = chance();
+    session.add(soundLook);
+    ranker.answer(ranker.asked.at(-1));
+    expect(chance()).toBeLessThan(before / 2);
+    session.undo();
+    ranker.answer(ranker.asked.at(-1));
+    expect(chance()).toBeCloseTo(before, 12);
+    session.redo();
+    ranker.answer(ranker.asked.at(-1));
+    expect(chance()).toBeLessThan(before / 2);
+    await settled();
+    expect(state().saving).toBe('saved');
+  });
+
+  test('what could not be stored stays on screen and is stored when tried again', async () => {
+    const { host, session, state } = await openSession();
+    host.refuse = { code: 'store-full' };
+    session.add(treadOff);
+    await settled();
+    expect(state().saving).toBe('failed');
+    expect(state().saveProblem).toEqual({ code: 'store-full' });
+    expect(state().job.entries).toHaveLength(1);
+    host.refuse = null;
+    session.saveAgain();
+    await settled();
+    expect(state().saving).toBe('saved');
+    expect(host.job.entries).toHaveLength(1);
+  });
+
+  test('when someone else wrote meanwhile, trying again starts from what is on disk', async () => {
+    const { host, session, state } = await openSession();
+    const other: JobEntry = { id: 'entry:other', at: '2026-01-05T10:00:00Z', type: 'note', text: 'other' };
+    host.job = { ...host.job, entries: [other] };
+    session.add(treadOff);
+    await settled();
+    expect(state().saveProblem).toEqual({ code: 'stale-revision', expected: 0, found: 1 });
+    session.saveAgain();
+    await settled();
+    expect(state().job.entries).toEqual([other]);
+    expect(state().saving).toBe('saved');
+  });
+
+  test('a job that is not there says so instead of opening', async () => {
+    const problem: Problem = { code: 'not-found', thing: 'job:gone' };
+    const session = jobSession('job:gone', {
+      client: clientOver(async () => ({ ok: false, problem })),
+      makeRanker: heldRanker().makeRanker,
+    });
+    await session.open();
+    expect(session.store.getState()).toEqual({ phase: 'failed', problem });
+  });
+});

@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import type { Client } from '#electron/contract/client.ts';
+import { readNumber } from '#renderer/parts/number-field.tsx';
+import {
+  changeSettings,
+  firstSettings,
+  followSettings,
+  machineSettings,
+  readSettings,
+} from '#renderer/session/machine-settings.ts';
+
+describe('settings of this machine', () => {
+  test('what was kept comes back', () => {
+    const kept = { theme: 'night', lengths: 'imperial', sides: 'near-off' } as const;
+    expect(readSettings(JSON.stringify(kept))).toEqual(kept);
+  });
+
+  test('nothing kept, nonsense and unknown values fall back to the first settings', () => {
+    for (const text of [null, '', 'nonsense', '[]', '"night"', 'null']) {
+      expect(readSettings(text)).toEqual(firstSettings);
+    }
+    expect(readSettings('{"theme":"purple","lengths":"imperial"}')).toEqual({
+      ...firstSettings,
+      lengths: 'imperial',
+    });
+  });
+
+  test('a change holds at once and is kept for the next start', async () => {
+    let text: string | null = '{"theme":"night"}';
+    const client = (async (name: string, input: { text?: string }) => {
+      if (name === 'place.keep') text = input.text ?? null;
+      return { ok: true, value: name === 'place.read' ? { text } : {} };
+    }) as unknown as Client;
+    await followSettings(client);
+    expect(machineSettings.getState().theme).toBe('night');
+    changeSettings({ theme: 'day' });
+    expect(machineSettings.getState().theme).toBe('day');
+    expect(readSettings(text).theme).toBe('day');
+  });
+});
+
+test('a figure may be typed with a point or a comma, and words are no figure', () => {
+  expect(readNumber('88 000')).toBe(88_000);
+  expect(readNumber('0,35')).toBe(0.35);
+  expect(readNumber('.5')).toBe(0.5);
+  expect(readNumber('-2')).toBe(-2);
+  for (const text of ['', '-', '1e5', '1.2.3', 'ten', '.']) expect(readNumber(text)).toBeNull();
+});
