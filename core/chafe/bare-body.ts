@@ -16,24 +16,18 @@ export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
   const surface: Surface = { gapMm: 0, side: 'level', tauMm: clearanceSigmaMm, forceN };
   const factor = baseRates.vibration * 3600 * surfaceSeverity.body * causeFactor(run, 'bare-body');
   const hazards: MechanismHazard[] = [];
-  // One store for all spans: neighbours share at most one cell. Many small stores cost more than the sums.
-  const store = new Float64Array(cellCount + run.spans.length);
-  let used = 0;
   for (const span of run.spans) {
     const fromMm = Math.max(0, span.fromMm);
     const toMm = Math.min(cellCount * cellMm, span.toMm);
     if (toMm <= fromMm) continue;
     const firstCell = Math.floor(fromMm / cellMm);
     const lastCell = Math.min(cellCount - 1, Math.ceil(toMm / cellMm) - 1);
-    const perMm = store.subarray(used, used + lastCell - firstCell + 1);
-    used += perMm.length;
+    const perMm: number[] = [];
     for (let cell = firstCell; cell <= lastCell; cell++) {
       const from = Math.max(fromMm, cell * cellMm);
       const to = Math.min(toMm, (cell + 1) * cellMm);
-      if (to <= from) continue;
       const work = rubWorkAt(span, (from + to) / 2, surface, assumptions);
-      perMm[cell - firstCell] =
-        (factor * work * readAt(run, run.wear, (from + to) / 2) * (to - from)) / cellMm;
+      perMm.push((factor * work * readAt(run, run.wear, (from + to) / 2) * (to - from)) / cellMm);
     }
     hazards.push({
       cause: 'bare-body',

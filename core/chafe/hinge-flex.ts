@@ -28,7 +28,7 @@ export function hingeFlexHazards(run: RunContext): readonly MechanismHazard[] {
       },
       firstCell: 0,
       placed: false,
-      perMm: new Float64Array(run.cellCount).fill(mass / run.lengthMm),
+      perMm: new Array<number>(run.cellCount).fill(mass / run.lengthMm),
     },
   ];
 }

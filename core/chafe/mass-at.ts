@@ -40,12 +40,12 @@ export function readAt(
 /**
  * A figure kept at the borders of cells, at the middle of each, times a factor.
  * @example
- * inMiddles([1, 3, 7], 2) // => new Float64Array([4, 10])
+ * inMiddles([1, 3, 7], 2) // => [4, 10]
  */
-export function inMiddles(perBorder: ArrayLike<number>, factor: number): Float64Array {
-  const middles = new Float64Array(perBorder.length - 1);
-  for (let i = 0; i < middles.length; i++) {
-    middles[i] = (factor * ((perBorder[i] as number) + (perBorder[i + 1] as number))) / 2;
+export function inMiddles(perBorder: ArrayLike<number>, factor: number): readonly number[] {
+  const middles: number[] = [];
+  for (let i = 1; i < perBorder.length; i++) {
+    middles.push((factor * ((perBorder[i - 1] as number) + (perBorder[i] as number))) / 2);
   }
   return middles;
 }

@@ -12,7 +12,7 @@ import { rubSpotHazards } from './rub-spots.ts';
 import { type RunContext, runContext } from './run-context.ts';
 import { type RunSurroundings, runSurroundings } from './run-surroundings.ts';
 import { seatSlideHazards } from './seat-slide.ts';
-import { cellBell, smoothCells } from './smooth-cells.ts';
+import { addSpread, cellBell } from './smooth-cells.ts';
 import { tightBendHazards } from './tight-bends.ts';
 import { wetHazards } from './wet.ts';
 
@@ -74,14 +74,17 @@ export function hazardAmid(
   const causes = everyMechanism.flatMap((hazards) => hazards(run));
   const perMm = new Float64Array(run.cellCount);
   const bell = cellBell(run.cellMm, assumptions.placeSigmaMm);
-  for (const each of causes) {
-    const cause = each.placed ? smoothCells(each, bell, run.cellCount) : each;
-    for (let i = 0; i < cause.perMm.length; i++) {
-      const cell = cause.firstCell + i;
-      perMm[cell] = (perMm[cell] as number) + (cause.perMm[i] as number);
-    }
+  for (const cause of causes) {
+    if (cause.placed) addSpread(perMm, cause, bell);
+    else addInPlace(perMm, cause);
   }
   return { lengthMm: run.lengthMm, cellCount: run.cellCount, cellMm: run.cellMm, causes, perMm };
+}
+
+function addInPlace(cells: Float64Array, { firstCell, perMm }: MechanismHazard): void {
+  for (let i = 0; i < perMm.length; i++) {
+    cells[firstCell + i] = (cells[firstCell + i] as number) + (perMm[i] as number);
+  }
 }
 
 /**

@@ -22,12 +22,6 @@ export function cellBell(cellMm: number, sigmaMm: number): CellBell {
   return bell;
 }
 
-/** Density in a window of a run's cells. */
-export interface CellWindow {
-  readonly firstCell: number;
-  readonly perMm: Float64Array;
-}
-
 /** Density in a window of a run's cells before it is spread. */
 export interface RawWindow {
   readonly firstCell: number;
@@ -35,26 +29,23 @@ export interface RawWindow {
 }
 
 /**
- * Spreads a window of densities by a bell and folds what would leave the run back into it, so that the sum
- * stays the same. O(window x bell).
+ * Adds a window of densities, spread by a bell, to those of all cells of a run. What would leave the run
+ * folds back into it, so that the sum stays the same. O(window x bell).
  * @example
- * smoothCells({ firstCell: 0, perMm: [1] }, cellBell(10, 25), 2).perMm[0] // => 0.500276
+ * addSpread(new Float64Array(2), { firstCell: 0, perMm: [1] }, cellBell(10, 25)) // => new Float64Array([0.500276, 0.499724])
  */
-export function smoothCells(window: RawWindow, bell: CellBell, cellCount: number): CellWindow {
+export function addSpread(cells: Float64Array, window: RawWindow, bell: CellBell): Float64Array {
   const sides = bell.length - 1;
-  const first = Math.max(0, window.firstCell - sides);
-  const last = Math.min(cellCount - 1, window.firstCell + window.perMm.length - 1 + sides);
-  const perMm = new Float64Array(last - first + 1);
   for (let i = 0; i < window.perMm.length; i++) {
     const density = window.perMm[i] as number;
     if (density === 0) continue;
     const at = window.firstCell + i;
     for (let k = -sides; k <= sides; k++) {
-      const cell = foldedCell(at + k, cellCount) - first;
-      perMm[cell] = (perMm[cell] as number) + density * (bell[k < 0 ? -k : k] as number);
+      const cell = foldedCell(at + k, cells.length);
+      cells[cell] = (cells[cell] as number) + density * (bell[k < 0 ? -k : k] as number);
     }
   }
-  return { firstCell: first, perMm };
+  return cells;
 }
 
 /**

@@ -16,7 +16,7 @@ export function wetHazards(run: RunContext): readonly MechanismHazard[] {
       figures: spanFigures(run, run.lengthMm / 2),
       firstCell: 0,
       placed: false,
-      perMm: new Float64Array(run.cellCount).fill(
+      perMm: new Array<number>(run.cellCount).fill(
         run.assumptions.baseRates.wetPerMm * causeFactor(run, 'wet'),
       ),
     },
