@@ -65,6 +65,7 @@ export const findWords = {
   warnings: (count: number): string =>
     count === 1 ? 'One thing to know about this order' : `${count} things to know about this order`,
   changed: {
+    first: (name: string): string => `Now first: ${name}`,
     up: (names: string): string => `Moved up: ${names}`,
     down: (names: string): string => `Moved down: ${names}`,
     gone: (names: string): string => `No longer listed: ${names}`,

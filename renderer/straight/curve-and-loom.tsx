@@ -77,11 +77,11 @@ export function CurveAndLoom({
         />
       ))}
       {foundMm === null
-        ? ranks.map(({ rank, stationMm }) => (
+        ? spacedRanks(ranks, pxPerMm).map(({ rank, xPx }) => (
             <text
               key={rank}
               className="straight-rank"
-              x={Math.min(innerPx - 8, Math.max(8, stationMm * pxPerMm))}
+              x={Math.min(innerPx - 8, Math.max(8, xPx))}
               y={rows.curveTop - 3}
               textAnchor="middle"
             >
@@ -92,6 +92,25 @@ export function CurveAndLoom({
       {foundMm === null ? null : <FoundMark x={foundMm * pxPerMm} y={rows.loomY} />}
     </>
   );
+}
+
+/** Half the room a numeral needs, by its digits, in px at 18 px type. */
+const halfNumeralPx = (rank: number): number => 4 + 5.5 * String(rank).length;
+
+/** Numerals that do not touch: of two too close, the better rank keeps its place. Ranks come rising. */
+export function spacedRanks(
+  ranks: StraightViewProps['ranks'],
+  pxPerMm: number,
+): readonly { readonly rank: number; readonly xPx: number }[] {
+  const kept: { rank: number; xPx: number }[] = [];
+  for (const { rank, stationMm } of ranks) {
+    const xPx = stationMm * pxPerMm;
+    const free = kept.every(
+      (other) => Math.abs(other.xPx - xPx) >= halfNumeralPx(other.rank) + halfNumeralPx(rank),
+    );
+    if (free) kept.push({ rank, xPx });
+  }
+  return kept;
 }
 
 function columnsPath(

@@ -1,4 +1,4 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { standingEntries } from '#core/job/standing-entries.ts';
 import type { JobId, MapId } from '#core/quantity/id.ts';
@@ -77,8 +77,11 @@ function OpenJob({
   const [cautionsRead, readCaution] = useCautionsRead(open.job.id);
   const standing = useMemo(() => standingEntries(open.job), [open.job]);
   const { map, line } = open;
+  const say = useCallback(
+    (name: string): string => saySide(name, map.details.driveSide, sides),
+    [map, sides],
+  );
   const view = useMemo((): FindView => {
-    const say = (name: string): string => saySide(name, map.details.driveSide, sides);
     return {
       session,
       open,
@@ -94,7 +97,7 @@ function OpenJob({
       cautionsRead,
       readCaution,
     };
-  }, [session, open, standing, lengths, sides, map, line, pointed, picked, cautionsRead, readCaution]);
+  }, [session, open, standing, lengths, say, map, line, pointed, picked, cautionsRead, readCaution]);
   return (
     <FindContext value={view}>
       <FindScreen

@@ -76,7 +76,7 @@ export function FindScreen({
               />
             </div>
           ) : (
-            <JobBoard theme={theme} />
+            <JobBoard key={open.line?.circuit.id ?? ''} theme={theme} />
           )}
         </div>
         <StraightPane />

@@ -7,6 +7,7 @@ import { findWords } from '../../language/find.ts';
 import type { Theme } from '../../theme/tokens.ts';
 import { useFind } from './find-context.ts';
 import { litOf } from './lit-of.ts';
+import { saidMap } from './said-map.ts';
 import { stretchUnder } from './stretch-under.ts';
 
 /** A press that moves less than this is a click, not a drag of the view. */
@@ -14,7 +15,7 @@ const clickPx = 6;
 
 /** The board with the searched circuit lit; pointing and clicking work on its stretches. */
 export function JobBoard({ theme }: { readonly theme: Theme }) {
-  const { open, standing, pointed, point, pick, picked } = useFind();
+  const { open, standing, pointed, point, pick, picked, say } = useFind();
   const [camera, setCamera] = useState<Camera | null>(null);
   const pressed = useRef<ScreenPoint | null>(null);
   const { line, ranking, map } = open;
@@ -22,6 +23,7 @@ export function JobBoard({ theme }: { readonly theme: Theme }) {
     () => (line ? litOf(line, ranking, standing, picked ? [...pointed, picked] : pointed) : null),
     [line, ranking, standing, pointed, picked],
   );
+  const shown = useMemo(() => saidMap(map, say), [map, say]);
   const onPointer = (pointer: BoardPointer): void => {
     if (!line) return;
     if (pointer.type === 'leave') point([]);
@@ -36,7 +38,7 @@ export function JobBoard({ theme }: { readonly theme: Theme }) {
   };
   return (
     <Board
-      map={map}
+      map={shown}
       theme={theme}
       camera={camera}
       onCamera={setCamera}

@@ -7,24 +7,13 @@ import { StraightView } from '../../straight/straight-view.tsx';
 import { useFind } from './find-context.ts';
 import { openingRanks } from './opening-ranks.ts';
 
-/** Rank numerals nearer to one another than this share of the length would overlap. */
-const numeralShare = 0.022;
-
 /** The searched circuit laid straight below the board. */
 export function StraightPane() {
   const view = useFind();
   const { open, standing } = view;
   const { line, map, ranking } = open;
   const picture = useMemo(() => (line ? straightPicture(map, line, standing) : null), [map, line, standing]);
-  const ranks = useMemo(() => {
-    if (!ranking || !line) return [];
-    const apart = line.lengthMm * numeralShare;
-    const kept: { rank: number; stationMm: number }[] = [];
-    for (const peak of openingRanks(ranking).peaks) {
-      if (kept.every((other) => Math.abs(other.stationMm - peak.stationMm) > apart)) kept.push(peak);
-    }
-    return kept;
-  }, [ranking, line]);
+  const ranks = useMemo(() => (ranking ? openingRanks(ranking).peaks : []), [ranking]);
   if (!picture || !line) return null;
   const found = standing.findLast((entry) => entry.type === 'inspection' && entry.result === 'found');
   const foundRanges =

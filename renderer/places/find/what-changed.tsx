@@ -23,6 +23,8 @@ export function WhatChanged() {
   const sentences: string[] = [];
   if (ranking && rankingBefore && !found) {
     const change = whatChanged(rankingBefore, ranking);
+    const [was, is] = [rankingBefore.digPlan[0], ranking.digPlan[0]];
+    if (was && is && !sameLook(was, is)) sentences.push(findWords.changed.first(shortName(is)));
     if (change.movedUp.length > 0) sentences.push(findWords.changed.up(names(change.movedUp)));
     if (change.movedDown.length > 0) sentences.push(findWords.changed.down(names(change.movedDown)));
     if (change.gone.length > 0) sentences.push(findWords.changed.gone(names(change.gone)));
@@ -41,3 +43,6 @@ export function WhatChanged() {
     </p>
   );
 }
+
+const sameLook = (a: DigStep, b: DigStep): boolean =>
+  Math.abs(a.look.fromMm - b.look.fromMm) < 1 && Math.abs(a.look.toMm - b.look.toMm) < 1;

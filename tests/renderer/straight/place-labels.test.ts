@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { spacedRanks } from '#renderer/straight/curve-and-loom.tsx';
 import { cutToWidth, placeLabels, textWidthPx } from '#renderer/straight/place-labels.ts';
 
 test('names above the loom never overlap and never leave it', () => {
@@ -46,4 +47,15 @@ test('a name too long for its band is cut with a mark, and dropped when nothing 
   expect(cutToWidth('Left sill', 200)).toBe('Left sill');
   expect(cutToWidth('Left front tread plate', 100)).toBe('Left front t…');
   expect(cutToWidth('Left front tread plate', 20)).toBe('');
+});
+
+test('rank numerals never touch, and the better rank keeps its place', () => {
+  const ranks = [
+    { rank: 1, stationMm: 1000 },
+    { rank: 12, stationMm: 1010 },
+    { rank: 13, stationMm: 1100 },
+  ];
+  expect(spacedRanks(ranks, 0.2).map(({ rank }) => rank)).toEqual([1]);
+  expect(spacedRanks(ranks, 1).map(({ rank }) => rank)).toEqual([1, 13]);
+  expect(spacedRanks(ranks, 10).map(({ rank }) => rank)).toEqual([1, 12, 13]);
 });
