@@ -1,7 +1,7 @@
 import type { Chance } from '../quantity/chance.ts';
 import { type IdKind, idKind, type MapId, newId } from '../quantity/id.ts';
-import type { MapDocument } from './map-document.ts';
-import type { PathStep } from './records.ts';
+import type { MapDocument, MapRecord } from './map-document.ts';
+import { renamedRecord } from './renamed-record.ts';
 
 /**
  * A copy of a map under a new id and name, at revision 0. With `freshIds`, every record gets a new id and
@@ -35,39 +35,23 @@ function withFreshIds(map: MapDocument, chance: Chance): MapDocument {
     }
     return given as T;
   };
-  const table = <K extends string, T extends { readonly id: K }>(
+  const table = <K extends string, T extends MapRecord & { readonly id: K }>(
     records: ReadonlyMap<K, T>,
-    rename: (record: T) => T,
   ): Map<K, T> =>
     new Map(
       [...records.values()].map((record) => {
-        const renamed = { ...rename(record), id: fresh(record.id) };
+        const renamed = renamedRecord(record, fresh);
         return [renamed.id, renamed];
       }),
     );
-  const step = (each: PathStep): PathStep => ({ ...each, segmentId: fresh(each.segmentId) });
   return {
     ...map,
-    outlines: table(map.outlines, (outline) => outline),
-    underlays: table(map.underlays, (underlay) => underlay),
-    nodes: table(map.nodes, (node) => ({ ...node, panelIds: node.panelIds.map(fresh) })),
-    segments: table(map.segments, (segment) => ({
-      ...segment,
-      fromNodeId: fresh(segment.fromNodeId),
-      toNodeId: fresh(segment.toNodeId),
-      clips: segment.clips.map((clip) => ({ ...clip, id: fresh(clip.id) })),
-      tags: segment.tags.map((tag) => ({ ...tag, panelId: fresh(tag.panelId) })),
-    })),
-    panels: table(map.panels, (panel) => ({ ...panel, offFirst: panel.offFirst.map(fresh) })),
-    rubSpots: table(map.rubSpots, (spot) => spot),
-    circuits: table(map.circuits, (circuit) => ({
-      ...circuit,
-      path: circuit.path.map(step),
-      pins: circuit.pins.map((pin) => ({ ...pin, nodeId: fresh(pin.nodeId) })),
-      ends: [
-        { ...circuit.ends[0], nodeId: circuit.ends[0].nodeId && fresh(circuit.ends[0].nodeId) },
-        { ...circuit.ends[1], nodeId: circuit.ends[1].nodeId && fresh(circuit.ends[1].nodeId) },
-      ],
-    })),
+    outlines: table(map.outlines),
+    underlays: table(map.underlays),
+    nodes: table(map.nodes),
+    segments: table(map.segments),
+    panels: table(map.panels),
+    rubSpots: table(map.rubSpots),
+    circuits: table(map.circuits),
   };
 }

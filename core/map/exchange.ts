@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { compareText } from '../quantity/compare-text.ts';
 import { idSchema } from '../quantity/id.ts';
+import { documentText } from './document-text.ts';
 import type { MapDocument } from './map-document.ts';
 import {
   circuitSchema,
@@ -83,13 +84,13 @@ export function mapFromExchange(exchange: MapExchange): MapDocument {
 }
 
 /**
- * The text of a map's file in its normal form: records by id, fields in the order of the schema, so that
- * the same map always gives the same text, to the byte.
+ * The text of a map's file in its normal form: one record a line, records by id, fields in the order of
+ * the schema, so that the same map always gives the same text, to the byte.
  * @example
  * mapText(sample.map) === mapText(mapFromExchange(JSON.parse(mapText(sample.map)))) // => true
  */
 export function mapText(document: MapDocument): string {
   const exchange = mapToExchange(document);
   const checked = mapExchangeSchema.safeParse(exchange);
-  return `${JSON.stringify(checked.success ? checked.data : exchange, null, 2)}\n`;
+  return documentText(checked.success ? checked.data : exchange);
 }

@@ -1,13 +1,17 @@
 import type { BodyPoint } from '#core/geometry/place.ts';
+import type { StarterStyle } from '#core/map/body-proportions.ts';
 import { addCircuit } from '#core/map/commands/add-circuit.ts';
 import { addClip } from '#core/map/commands/add-clip.ts';
 import { addClipsEvenly } from '#core/map/commands/add-clips-evenly.ts';
+import { addDefaultPanels } from '#core/map/commands/add-default-panels.ts';
 import { addNode } from '#core/map/commands/add-node.ts';
 import { addOutline } from '#core/map/commands/add-outline.ts';
 import { addPanel } from '#core/map/commands/add-panel.ts';
 import { addRubSpot } from '#core/map/commands/add-rub-spot.ts';
 import { addSegment } from '#core/map/commands/add-segment.ts';
+import { addStarter } from '#core/map/commands/add-starter.ts';
 import { addUnderlay } from '#core/map/commands/add-underlay.ts';
+import { type Alignment, alignThings } from '#core/map/commands/align-things.ts';
 import { changeCircuit } from '#core/map/commands/change-circuit.ts';
 import { changeClip } from '#core/map/commands/change-clip.ts';
 import { changeDetails } from '#core/map/commands/change-details.ts';
@@ -24,11 +28,15 @@ import { insertBend } from '#core/map/commands/insert-bend.ts';
 import { insertVertex } from '#core/map/commands/insert-vertex.ts';
 import { joinSegments } from '#core/map/commands/join-segments.ts';
 import { mirrorOutline } from '#core/map/commands/mirror-outline.ts';
+import { mirrorThings } from '#core/map/commands/mirror-things.ts';
 import { moveBend } from '#core/map/commands/move-bend.ts';
 import { moveClip } from '#core/map/commands/move-clip.ts';
 import { moveNode } from '#core/map/commands/move-node.ts';
 import { moveThings } from '#core/map/commands/move-things.ts';
 import { moveVertex } from '#core/map/commands/move-vertex.ts';
+import { parallelRun } from '#core/map/commands/parallel-run.ts';
+import { pasteThings } from '#core/map/commands/paste-things.ts';
+import { placeUnderlay } from '#core/map/commands/place-underlay.ts';
 import { proposeTags } from '#core/map/commands/propose-tags.ts';
 import { removeBend } from '#core/map/commands/remove-bend.ts';
 import { removeClip } from '#core/map/commands/remove-clip.ts';
@@ -36,10 +44,12 @@ import { removeThings } from '#core/map/commands/remove-things.ts';
 import { removeVertex } from '#core/map/commands/remove-vertex.ts';
 import { renameMap } from '#core/map/commands/rename-map.ts';
 import { reverseSegment } from '#core/map/commands/reverse-segment.ts';
+import { setHeights } from '#core/map/commands/set-heights.ts';
 import { setScale } from '#core/map/commands/set-scale.ts';
 import { setTag } from '#core/map/commands/set-tag.ts';
 import { splitSegment } from '#core/map/commands/split-segment.ts';
 import { traceCircuit } from '#core/map/commands/trace-circuit.ts';
+import { copiedThings } from '#core/map/copied-things.ts';
 import { clipKinds, coverings, nodeKinds } from '#core/map/kinds.ts';
 import { type MapDocument, tableOfKind } from '#core/map/map-document.ts';
 import type { Patch } from '#core/map/patch.ts';
@@ -52,6 +62,17 @@ import { type Draw, drawFrom } from './draw.ts';
 import { randomUnderlay } from './random-body.ts';
 
 type Verb = (map: MapDocument, draw: Draw) => Result<Patch> | null;
+
+const alignments: readonly Alignment[] = [
+  'left',
+  'right',
+  'front',
+  'rear',
+  'centre-line',
+  'spread-along',
+  'spread-across',
+];
+const starterStyles: readonly StarterStyle[] = ['hatch', 'saloon', 'estate', 'van', 'pickup', 'coupe'];
 
 const somePlace = (draw: Draw): BodyPoint => ({
   xMm: draw.between(0, 4_000),
@@ -97,6 +118,11 @@ function onVertex(map: MapDocument, draw: Draw) {
 function someIds(map: MapDocument, draw: Draw): string[] {
   const all = Object.values(tableOfKind).flatMap((name) => [...map[name].keys()] as string[]);
   return Array.from({ length: Math.min(all.length, draw.whole(1, 4)) }, () => draw.pick(all));
+}
+
+function clipIds(map: MapDocument, draw: Draw): string[] {
+  const clip = draw.happens(0.4) ? onClip(map, draw) : null;
+  return clip ? [clip.clipId] : [];
 }
 
 function routePoint(map: MapDocument, draw: Draw): RoutePoint {
@@ -283,7 +309,7 @@ const verbs: Readonly<Record<string, Verb>> = {
   },
   moveThings: (map, draw) =>
     moveThings(map, {
-      ids: someIds(map, draw),
+      ids: [...someIds(map, draw), ...clipIds(map, draw)],
       dxMm: draw.between(-300, 300),
       dyMm: draw.between(-300, 300),
     }),
@@ -317,6 +343,52 @@ const verbs: Readonly<Record<string, Verb>> = {
       toMm: place.stationMm,
       over,
     });
+  },
+  pasteThings: (map, draw) => {
+    const things = copiedThings(map, someIds(map, draw));
+    if (!things.ok) return things;
+    const offset = { dxMm: draw.between(-300, 300), dyMm: draw.between(-300, 300) };
+    return pasteThings(map, { things: things.value, ...offset }, draw.chance);
+  },
+  mirrorThings: (map, draw) =>
+    mirrorThings(map, { ids: someIds(map, draw), how: draw.pick(['copy', 'turn']) }, draw.chance),
+  alignThings: (map, draw) => alignThings(map, { ids: someIds(map, draw), how: draw.pick(alignments) }),
+  parallelRun: (map, draw) => {
+    const place = onRun(map, draw);
+    if (!place) return null;
+    const offsetMm = draw.pick([-1, 1]) * draw.between(5, 80);
+    const part = draw.happens(0.5) ? { toMm: place.stationMm } : {};
+    return parallelRun(map, { segmentId: place.segment.id, offsetMm, ...part }, draw.chance);
+  },
+  addStarter: (map, draw) => {
+    const size = {
+      lengthMm: draw.between(3_600, 5_400),
+      widthMm: 1_800,
+      wheelbaseMm: draw.between(2_300, 3_300),
+    };
+    return addStarter(map, { style: draw.pick(starterStyles), size }, draw.chance);
+  },
+  addDefaultPanels: (map, draw) => addDefaultPanels(map, { style: draw.pick(starterStyles) }, draw.chance),
+  placeUnderlay: (map, draw) => {
+    const underlay = one(draw, map.underlays);
+    return (
+      underlay &&
+      placeUnderlay(map, {
+        underlayId: underlay.id,
+        picture: [
+          { uPx: draw.between(0, 200), vPx: draw.between(0, 300) },
+          { uPx: draw.between(300, 400), vPx: draw.between(0, 300) },
+        ],
+        body: [somePlace(draw), somePlace(draw)],
+      })
+    );
+  },
+  setHeights: (map, draw) => {
+    const segment = one(draw, map.segments);
+    if (!segment) return null;
+    const bends = segment.bends.map((_, bend) => ({ at: { bend }, zMm: draw.between(0, 900) }));
+    const ends = [{ at: draw.pick(['from', 'to'] as const), zMm: draw.between(0, 900) }];
+    return setHeights(map, { segmentId: segment.id, heights: [...bends, ...ends] });
   },
   removeThings: (map, draw) => {
     const clip = onClip(map, draw);
