@@ -1,6 +1,6 @@
 import { cutToWidth } from './place-labels.ts';
 import type { StraightRows } from './straight-rows.ts';
-import type { StraightViewProps } from './straight-view.tsx';
+import type { StraightViewProps } from './straight-view-props.ts';
 
 /** Which panels hide which pieces: hatched while on, dashed and empty once off. */
 export function BandLanes({

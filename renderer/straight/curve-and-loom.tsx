@@ -3,7 +3,7 @@ import { accentStep } from '../theme/tokens.ts';
 import { likelihoodColumns, toneRuns } from './likelihood-curve.ts';
 import { ClipMark, FoundMark, NodeMark, RubMark } from './marks.tsx';
 import type { StraightRows } from './straight-rows.ts';
-import type { StraightViewProps } from './straight-view.tsx';
+import type { StraightViewProps } from './straight-view-props.ts';
 
 const pxPerColumn = 2;
 

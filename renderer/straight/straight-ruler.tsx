@@ -2,7 +2,7 @@ import { mmPerFoot } from '../language/say-length.ts';
 import { rulerMarks } from './likelihood-curve.ts';
 import { placeLabels } from './place-labels.ts';
 import type { StraightRows } from './straight-rows.ts';
-import type { StraightViewProps } from './straight-view.tsx';
+import type { StraightViewProps } from './straight-view-props.ts';
 
 /** Names of plugs and parts above, and the ruler in metres or feet below. */
 export function StraightRuler({

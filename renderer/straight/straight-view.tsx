@@ -1,30 +1,13 @@
 import { type KeyboardEvent, type MouseEvent, useId, useMemo, useRef } from 'react';
-import type { Ranking, StretchProbability } from '#core/job/ranking.ts';
+import type { StretchProbability } from '#core/job/ranking.ts';
 import { findWords } from '../language/find.ts';
-import type { LengthSystem } from '../language/say-length.ts';
 import { BandLanes } from './band-lanes.tsx';
 import { CurveAndLoom } from './curve-and-loom.tsx';
-import { type Piece, type StraightPicture, stretchAt } from './straight-picture.ts';
+import { type Piece, stretchAt } from './straight-picture.ts';
 import { straightRows } from './straight-rows.ts';
 import { StraightRuler } from './straight-ruler.tsx';
+import type { StraightViewProps } from './straight-view-props.ts';
 import { useWidth } from './use-width.ts';
-
-export interface StraightViewProps {
-  readonly picture: StraightPicture;
-  readonly ranking: Ranking | null;
-  /** Where each opening's rank numeral stands. */
-  readonly ranks: readonly { readonly rank: number; readonly stationMm: number }[];
-  readonly pointed: readonly Piece[];
-  readonly picked: Piece | null;
-  readonly foundMm: number | null;
-  readonly lengths: LengthSystem;
-  /** Names as the user wants sides said. */
-  readonly say: (name: string) => string;
-  /** A stretch in words, for reading aloud. */
-  readonly sayStretch: (piece: Piece) => string;
-  readonly onPoint: (stretch: StretchProbability | null) => void;
-  readonly onPick: (stretch: StretchProbability) => void;
-}
 
 const sidePx = 14;
 

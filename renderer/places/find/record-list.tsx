@@ -7,6 +7,7 @@ import { whereLine } from '../../language/say-where.ts';
 import { inspectionWords } from '../../language/words.ts';
 import { Button, List, TextArea } from '../../parts/index.ts';
 import { circuitRanges } from '../../session/stretches-between.ts';
+import { HandOut } from '../start/hand-out.tsx';
 import { type FindView, useFind } from './find-context.ts';
 import { nearestLookQuality } from './look-quality.ts';
 
@@ -21,6 +22,7 @@ export function RecordList() {
   return (
     <div className="record">
       <NoteEntry />
+      <HandOut what={{ jobId: job.id }} />
       <List label={words.label} items={lines} keyOf={(entry) => entry.id} empty={words.empty} ordered>
         {(entry) => {
           const text = entryLine(entry, view);

@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react';
+import { type FormEvent, useEffect, useRef, useState } from 'react';
 import { failureTypes } from '#core/job/job-document.ts';
 import type { Circuit } from '#core/map/records.ts';
 import type { CircuitId } from '#core/quantity/id.ts';
@@ -53,6 +53,9 @@ export function IntakeForm({
     onSend(intake);
   };
   useEscape(true, onCancel);
+  const form = useRef<HTMLFormElement>(null);
+  // Whoever opened the form wants to type the plate next.
+  useEffect(() => form.current?.querySelector('input')?.focus(), []);
   const others = circuits.filter((circuit) => circuit.id !== intake.circuitId);
   return (
     <form className="intake" aria-label={title} onSubmit={send}>
