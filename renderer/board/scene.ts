@@ -19,6 +19,8 @@ export interface Scene {
   readonly hover: string | null;
   readonly overlay: Overlay;
   readonly fontFamily: string;
+  /** So much is in view that marks would run into one another: lines and dots only, as thin as can be. */
+  readonly crowded: boolean;
   readonly outlines: readonly Outline[];
   readonly panels: readonly Panel[];
   readonly segments: readonly Segment[];
@@ -42,6 +44,9 @@ export interface SceneInput {
 
 /** Marks and names reach this far beyond their place. */
 const marginPx = 80;
+
+/** A large car has some 300 runs; four times that in view and no mark can be told from the next. */
+const crowdedFrom = 1_200;
 
 /** Gathers what is in view through the index. */
 export function sceneOf(input: SceneInput): Scene {
@@ -88,6 +93,7 @@ export function sceneOf(input: SceneInput): Scene {
     hover: input.hover,
     overlay: input.overlay,
     fontFamily: input.fontFamily,
+    crowded: segments.length + nodes.length > crowdedFrom,
     outlines,
     panels,
     segments,

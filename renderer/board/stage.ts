@@ -7,6 +7,7 @@ import { paintNodes } from './paint/nodes.ts';
 import { paintOutlines } from './paint/outlines.ts';
 import { paintOverlay } from './paint/overlay.ts';
 import { paintPanels } from './paint/panels.ts';
+import { paintRanks } from './paint/ranks.ts';
 import { paintRubSpots } from './paint/rub-spots.ts';
 import { paintRuns } from './paint/runs.ts';
 import { paintSelection } from './paint/selection.ts';
@@ -22,6 +23,7 @@ export const groundMarks: readonly Painter[] = [
   paintRubSpots,
   paintNodes,
   paintNames,
+  paintRanks,
 ];
 
 /** Few shapes with one scene function each: the ground seldom changes, the top follows the pointer. */

@@ -8,7 +8,7 @@ import { directionAt } from './stretch-points.ts';
 
 /** Fixings: a bar across the run; one that is gone is only two dots where it was. */
 export const paintClips: Painter = (c, scene) => {
-  if (scene.camera.pxPerMm < 0.09) return;
+  if (scene.camera.pxPerMm < 0.09 || scene.crowded) return;
   c.strokeStyle = scene.lit ? scene.colours.faint : scene.colours.ink;
   c.fillStyle = c.strokeStyle;
   c.lineCap = 'butt';

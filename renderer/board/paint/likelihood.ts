@@ -1,13 +1,13 @@
 import type { StationLine } from '#core/geometry/station-line.ts';
 import { toScreen } from '../camera.ts';
-import type { LitMark, LitStretch } from '../lit.ts';
+import type { LitMark } from '../lit.ts';
 import { runLine } from '../run-line.ts';
 import type { Painter, Scene } from '../scene.ts';
 import { levelTone, levelWidthPx } from './level-style.ts';
 import { directionAt, stretchPoints } from './stretch-points.ts';
 import { traceLine } from './trace-line.ts';
 
-/** The traced circuit by likelihood, then what was seen on it, then the rank numerals. */
+/** The traced circuit by likelihood, then what was seen on it, then what is pointed at. */
 export const paintLikelihood: Painter = (c, scene) => {
   const { lit, map } = scene;
   if (!lit) return;
@@ -30,11 +30,6 @@ export const paintLikelihood: Painter = (c, scene) => {
     const segment = map.segments.get(segmentId);
     const line = segment && runLine(map, segment);
     if (line) paintPointed(c, scene, line, fromMm, toMm);
-  }
-  for (const [id, stretches] of lit.stretches) {
-    const segment = map.segments.get(id);
-    const line = segment && runLine(map, segment);
-    if (line) for (const stretch of stretches) paintRank(c, scene, line, stretch);
   }
 };
 
@@ -155,29 +150,4 @@ function traceAcross(
   const { xPx, yPx } = toScreen(scene.camera, at);
   c.moveTo(xPx - dy * reachPx, yPx - dx * reachPx);
   c.lineTo(xPx + dy * reachPx, yPx + dx * reachPx);
-}
-
-/** The rank numeral: the third way. It stands beside the stretch on its upper or left side. */
-function paintRank(c: CanvasRenderingContext2D, scene: Scene, line: StationLine, stretch: LitStretch): void {
-  if (stretch.rank === undefined) return;
-  const { at, dx, dy } = directionAt(line, (stretch.fromMm + stretch.toMm) / 2);
-  const place = toScreen(scene.camera, at);
-  const up = dx >= 0 ? -1 : 1;
-  const offPx = levelWidthPx(stretch.level) / 2 + 17;
-  const x = place.xPx + dy * offPx * up;
-  const y = place.yPx + dx * offPx * up;
-  const text = String(stretch.rank);
-  c.font = `bold 18px ${scene.fontFamily}`;
-  c.textAlign = 'center';
-  c.textBaseline = 'middle';
-  const half = Math.max(13, c.measureText(text).width / 2 + 6);
-  c.fillStyle = scene.colours.paper;
-  c.strokeStyle = scene.colours.ink;
-  c.lineWidth = stretch.rank === 1 ? 2.5 : 1.2;
-  c.beginPath();
-  c.rect(x - half, y - 13, half * 2, 26);
-  c.fill();
-  c.stroke();
-  c.fillStyle = scene.colours.ink;
-  c.fillText(text, x, y + 1);
 }

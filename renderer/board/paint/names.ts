@@ -1,6 +1,7 @@
 import { boundsOf } from '#core/geometry/bounds.ts';
 import { toScreen } from '../camera.ts';
 import type { Painter, Scene } from '../scene.ts';
+import { rankHalfHeightPx, rankPlaces } from './rank-places.ts';
 
 interface Name {
   readonly text: string;
@@ -10,16 +11,23 @@ interface Name {
 }
 
 const sizePx = 13;
+const nameGapPx = 13;
 
 /** Short names of panels and nodes; a name that would lie on another is left out. Nearer names come first. */
 export const paintNames: Painter = (c, scene) => {
   c.textBaseline = 'middle';
-  const taken: Strip[] = [];
+  c.textAlign = 'left';
+  const taken: Strip[] = rankPlaces(scene).map(({ xPx, yPx, halfPx }) => ({
+    leftPx: xPx - halfPx,
+    rightPx: xPx + halfPx,
+    topPx: yPx - rankHalfHeightPx,
+    bottomPx: yPx + rankHalfHeightPx,
+  }));
   for (const name of [...nodeNames(scene), ...panelNames(scene)]) {
     c.font = `${name.style === 'panel' ? 'italic ' : ''}${sizePx}px ${scene.fontFamily}`;
-    c.textAlign = name.style === 'panel' ? 'center' : 'left';
     const widthPx = c.measureText(name.text).width;
-    const left = name.style === 'panel' ? name.xPx - widthPx / 2 : name.xPx;
+    const left =
+      name.style === 'panel' ? name.xPx - widthPx / 2 : leftOfName(name.xPx, widthPx, scene.size.widthPx);
     const box = {
       leftPx: left - 3,
       rightPx: left + widthPx + 3,
@@ -34,9 +42,13 @@ export const paintNames: Painter = (c, scene) => {
     c.fillRect(left - 2, name.yPx - sizePx * 0.62, widthPx + 4, sizePx * 1.2);
     c.globalAlpha = 1;
     c.fillStyle = name.style === 'node' ? scene.colours.ink : scene.colours.graphite;
-    c.fillText(name.text, name.xPx, name.yPx);
+    c.fillText(name.text, left, name.yPx);
   }
 };
+
+/** A node's name stands to its right, or to its left where the board ends. */
+const leftOfName = (xPx: number, widthPx: number, boardPx: number): number =>
+  xPx + widthPx > boardPx - 4 && xPx < boardPx ? xPx - 2 * nameGapPx - widthPx : xPx;
 
 /** The place a name takes up on the screen. */
 interface Strip {
@@ -49,8 +61,15 @@ interface Strip {
 const touch = (a: Strip, b: Strip): boolean =>
   a.leftPx < b.rightPx && b.leftPx < a.rightPx && a.topPx < b.bottomPx && b.topPx < a.bottomPx;
 
-function panelNames({ panels, camera }: Scene): Name[] {
+function panelNames({ panels, camera, lit, map }: Scene): Name[] {
+  // In a job only the panels over the circuit matter, until one looks closer.
+  const over = new Set<string>();
+  for (const id of lit?.circuitSegments ?? []) {
+    for (const tag of map.segments.get(id)?.tags ?? []) over.add(tag.panelId);
+  }
+  const all = lit === null || camera.pxPerMm >= 0.4;
   return panels.flatMap((panel) => {
+    if (!all && !over.has(panel.id)) return [];
     const box = boundsOf(panel.area);
     if (!box) return [];
     const widthPx = (box.maxXMm - box.minXMm) * camera.pxPerMm;
@@ -63,13 +82,13 @@ function panelNames({ panels, camera }: Scene): Name[] {
   });
 }
 
-function nodeNames({ nodes, camera, lit, map, selection, hover }: Scene): Name[] {
+function nodeNames({ nodes, camera, lit, map, selection, hover, crowded }: Scene): Name[] {
   const onCircuit = new Set<string>();
   for (const id of lit?.circuitSegments ?? []) {
     const segment = map.segments.get(id);
     if (segment) onCircuit.add(segment.fromNodeId).add(segment.toNodeId);
   }
-  const close = camera.pxPerMm >= 0.16;
+  const close = camera.pxPerMm >= 0.16 && !crowded;
   return nodes
     .filter((node) => node.name !== '' && node.kind !== 'branch')
     .filter((node) => close || onCircuit.has(node.id) || selection.has(node.id) || hover === node.id)
@@ -78,6 +97,6 @@ function nodeNames({ nodes, camera, lit, map, selection, hover }: Scene): Name[]
     .map((node) => {
       const at = toScreen(camera, node.at);
       const loud = lit === null || onCircuit.has(node.id);
-      return { text: node.name, xPx: at.xPx + 13, yPx: at.yPx - 11, style: loud ? 'node' : 'quiet' };
+      return { text: node.name, xPx: at.xPx + nameGapPx, yPx: at.yPx - 11, style: loud ? 'node' : 'quiet' };
     });
 }

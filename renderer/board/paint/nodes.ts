@@ -15,13 +15,16 @@ export const paintNodes: Painter = (c, scene) => {
     const segment = map.segments.get(id);
     if (segment) onCircuit.add(segment.fromNodeId).add(segment.toNodeId);
   }
-  for (const node of nodes) paintNode(c, scene, node, lit !== null && !onCircuit.has(node.id));
+  for (const node of nodes) {
+    if (scene.crowded && node.kind === 'branch') continue;
+    paintNode(c, scene, node, lit !== null && !onCircuit.has(node.id));
+  }
 };
 
 /** One node's mark; a quiet one is smaller and paler. */
 export function paintNode(c: CanvasRenderingContext2D, scene: Scene, node: MapNode, quiet: boolean): void {
   const { camera, colours } = scene;
-  const far = camera.pxPerMm < farPxPerMm;
+  const far = camera.pxPerMm < farPxPerMm || scene.crowded;
   const radius = 4.5 + 4.5 * markScale(camera);
   c.strokeStyle = quiet ? colours.faint : colours.ink;
   c.fillStyle = far ? c.strokeStyle : colours.paper;

@@ -1,19 +1,19 @@
 import type { PlanPoint } from '#core/geometry/place.ts';
 import type { RubSpot } from '#core/map/records.ts';
 import { type Camera, type ScreenPoint, toScreen } from '../camera.ts';
+import { rubSpotsNearCircuit } from '../near-circuit.ts';
 import type { Painter } from '../scene.ts';
 import { markScale } from './mark-scale.ts';
 
 /** Jagged marks whose size follows severity. */
-export const paintRubSpots: Painter = (c, { rubSpots, camera, colours, lit }) => {
+export const paintRubSpots: Painter = (c, { map, rubSpots, camera, colours, lit }) => {
+  const near = lit ? rubSpotsNearCircuit(map, lit) : null;
   c.lineJoin = 'miter';
   for (const spot of rubSpots) {
-    c.globalAlpha = lit ? 0.85 : 1;
-    c.strokeStyle = colours.ink;
+    c.strokeStyle = near && !near.has(spot.id) ? colours.faint : colours.ink;
     c.fillStyle = colours.paper;
     traceRubSpot(c, camera, spot);
   }
-  c.globalAlpha = 1;
 };
 
 /** One rub spot: a burr for a point, teeth along a line, teeth round an area. */

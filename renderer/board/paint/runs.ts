@@ -4,7 +4,9 @@ import type { Painter, Scene } from '../scene.ts';
 import { strokeLines } from './trace-line.ts';
 
 /** How wide a run is drawn: as thick as it is, within what a screen can show. */
-export function runWidthPx(scene: Pick<Scene, 'camera'>, segment: Segment): number {
+export function runWidthPx(scene: Pick<Scene, 'camera' | 'crowded'>, segment: Segment): number {
+  // One device pixel is what a browser paints fast, and all that thousands of lines leave room for.
+  if (scene.crowded) return 1 / (globalThis.devicePixelRatio || 1);
   const drawn = (segment.bundleDiameterMm ?? 8) * scene.camera.pxPerMm;
   return Math.min(9, Math.max(scene.camera.pxPerMm < 0.06 ? 1 : 2.4, drawn));
 }
@@ -19,7 +21,11 @@ export const paintRuns: Painter = (c, scene) => {
   const batches = new Map<string, Segment[]>();
   for (const segment of scene.segments) {
     if (lit?.circuitSegments.has(segment.id)) continue;
-    const width = lit ? 1.3 : Math.round(runWidthPx(scene, segment) * 2) / 2;
+    const width = lit
+      ? 1.3
+      : scene.crowded
+        ? runWidthPx(scene, segment)
+        : Math.round(runWidthPx(scene, segment) * 2) / 2;
     const key = `${width}${segment.unchecked ? ' dashed' : ''}`;
     const batch = batches.get(key);
     if (batch) batch.push(segment);

@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { drawWords } from '../../language/draw.ts';
 import { problemSentence } from '../../language/problems.ts';
 import { bodyStyleWords, driveSideWords, words } from '../../language/words.ts';
@@ -6,7 +7,7 @@ import { SettingsButton } from '../settings/settings-button.tsx';
 import { useDraw } from './draw-context.ts';
 
 /** Which map this is, undo and redo, and whether all of it is on disk. */
-export function DrawHeader({
+export const DrawHeader = memo(function DrawHeader({
   onLeave,
   onKeys,
   onNewJob,
@@ -48,7 +49,7 @@ export function DrawHeader({
       </div>
     </header>
   );
-}
+});
 
 /** Whether every change is on disk; if not, why, and the way to try again. */
 function Status() {

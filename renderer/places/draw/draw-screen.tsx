@@ -5,7 +5,7 @@ import { dependents } from '#core/map/dependents.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { Board } from '../../board/board.tsx';
-import { type Camera, fitCamera, type ScreenSize, viewBox } from '../../board/camera.ts';
+import type { Camera, ScreenSize } from '../../board/camera.ts';
 import { MarksKey } from '../../board/marks-key.tsx';
 import { drawWords, editWords } from '../../language/draw.ts';
 import { words } from '../../language/words.ts';
@@ -13,6 +13,7 @@ import { KeyboardSheet } from '../../parts/index.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
 import type { MapOpen, MapSession } from '../../session/map-session.ts';
 import { useTheme } from '../../theme/use-theme.ts';
+import { cameraShowing } from './camera-showing.ts';
 import { type Draw, DrawContext } from './draw-context.ts';
 import { DrawHeader } from './draw-header.tsx';
 import { NewJob } from './new-job.tsx';
@@ -22,9 +23,6 @@ import { ToolBar } from './tool-bar.tsx';
 import { ToolRail } from './tool-rail.tsx';
 import { useDrawKeys } from './use-draw-keys.ts';
 import { useDrawing } from './use-drawing.ts';
-
-/** Gone to from a list, a thing is shown no larger than this. */
-const closestPxPerMm = 0.8;
 
 /** The board, the rail of drawing actions before it, and the details and lists beside it. */
 export function DrawScreen({
@@ -51,54 +49,48 @@ export function DrawScreen({
   const [sheet, setSheet] = useState(false);
   const [newJob, setNewJob] = useState(false);
 
-  const doRemove = (ids: readonly string[]): void => {
-    setAsked(null);
-    setProblem(session.edit(removeThings(open.document, { ids }), { label: 'edit.remove', select: [] }));
-  };
-  const draw: Draw = {
-    open,
-    map: open.document,
-    session,
-    lengths,
-    problem,
-    make: (patch, note) => {
-      const refused = session.edit(patch, note);
-      setProblem(refused);
-      return refused === null;
+  const cameraNow = useRef(camera);
+  cameraNow.current = camera;
+
+  const doRemove = useCallback(
+    (ids: readonly string[]): void => {
+      setAsked(null);
+      const patch = removeThings(open.document, { ids });
+      setProblem(session.edit(patch, { label: 'edit.remove', select: [] }));
     },
-    goTo: (ids) => {
-      session.select(ids);
-      setPage('details');
-      const box = boundsOfThings(open.document, ids);
-      if (!box || !camera) return;
-      const seen = viewBox(camera, size.current, -40);
-      const inView =
-        box.minXMm >= seen.minXMm &&
-        box.maxXMm <= seen.maxXMm &&
-        box.minYMm >= seen.minYMm &&
-        box.maxYMm <= seen.maxYMm;
-      if (inView) return;
-      const fitted = fitCamera(box, size.current, 120);
-      setCamera(
-        fitted.pxPerMm <= closestPxPerMm
-          ? fitted
-          : {
-              pxPerMm: closestPxPerMm,
-              xPx: size.current.widthPx / 2 - ((box.minXMm + box.maxXMm) / 2) * closestPxPerMm,
-              yPx: size.current.heightPx / 2 + ((box.minYMm + box.maxYMm) / 2) * closestPxPerMm,
-            },
-      );
-    },
-    remove: (ids) => {
-      const touched = dependents(open.document, ids);
-      if (!touched.ok) setProblem(touched.problem);
-      else if (touched.value.length === 0) doRemove(ids);
-      else {
-        setAsked(ids);
+    [open.document, session],
+  );
+  // The same object while only the view moves, so that nothing beside the board is worked out again.
+  const draw: Draw = useMemo(
+    () => ({
+      open,
+      map: open.document,
+      session,
+      lengths,
+      problem,
+      make: (patch, note) => {
+        const refused = session.edit(patch, note);
+        setProblem(refused);
+        return refused === null;
+      },
+      goTo: (ids) => {
+        session.select(ids);
         setPage('details');
-      }
-    },
-  };
+        const box = boundsOfThings(open.document, ids);
+        if (box && cameraNow.current) setCamera(cameraShowing(box, cameraNow.current, size.current));
+      },
+      remove: (ids) => {
+        const touched = dependents(open.document, ids);
+        if (!touched.ok) setProblem(touched.problem);
+        else if (touched.value.length === 0) doRemove(ids);
+        else {
+          setAsked(ids);
+          setPage('details');
+        }
+      },
+    }),
+    [open, session, lengths, problem, doRemove],
+  );
   const drawing = useDrawing(draw, camera?.pxPerMm ?? 1);
   useDrawKeys(draw, drawing, () => setSheet(true));
 
@@ -111,11 +103,13 @@ export function DrawScreen({
     if (open.selection.length > 0) setPage('details');
   }, [selectionKey]);
 
-  const keyRows = useMemo(() => drawWords.keys.list.map((row) => ({ ...row })), []);
+  const keep = useCallback(() => setAsked(null), []);
+  const openSheet = useCallback(() => setSheet(true), []);
+  const openNewJob = useCallback(() => setNewJob(true), []);
   return (
     <DrawContext.Provider value={draw}>
       <main className="draw">
-        <DrawHeader onLeave={onLeave} onKeys={() => setSheet(true)} onNewJob={() => setNewJob(true)} />
+        <DrawHeader onLeave={onLeave} onKeys={openSheet} onNewJob={openNewJob} />
         <ToolRail drawing={drawing} />
         <div className="draw-middle">
           {newJob ? (
@@ -144,18 +138,12 @@ export function DrawScreen({
             </>
           )}
         </div>
-        <SideColumn
-          page={page}
-          onPage={setPage}
-          asked={asked}
-          onSure={doRemove}
-          onKeep={() => setAsked(null)}
-        />
+        <SideColumn page={page} onPage={setPage} asked={asked} onSure={doRemove} onKeep={keep} />
         {sheet ? (
           <KeyboardSheet
             label={drawWords.keys.title}
             closeLabel={words.close}
-            keys={keyRows}
+            keys={drawWords.keys.list}
             onClose={() => setSheet(false)}
           />
         ) : null}

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { drawWords } from '../../language/draw.ts';
+import { intakeWords } from '../../language/intake.ts';
 import { hostClient } from '../../session/host.ts';
 import { emptyIntake, IntakeForm } from '../intake/intake-form.tsx';
 import { useDraw } from './draw-context.ts';
@@ -20,7 +21,7 @@ export function NewJob({
     <div className="draw-form">
       <IntakeForm
         title={drawWords.openJob}
-        sendLabel={drawWords.openJob}
+        sendLabel={intakeWords.start}
         first={emptyIntake}
         circuits={[...map.circuits.values()].sort((a, b) => a.order - b.order)}
         problem={problem}

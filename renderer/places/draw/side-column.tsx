@@ -1,3 +1,4 @@
+import { memo, useMemo } from 'react';
 import { readiness } from '#core/map/readiness.ts';
 import { drawWords } from '../../language/draw.ts';
 import { nameOf } from '../../language/name-of.ts';
@@ -11,7 +12,7 @@ import { ThingsPage } from './things-page.tsx';
 export type SidePage = 'details' | 'things' | 'ready';
 
 /** Beside the board: what is picked, everything there is, and what is still missing. */
-export function SideColumn({
+export const SideColumn = memo(function SideColumn({
   page,
   onPage,
   asked,
@@ -25,7 +26,7 @@ export function SideColumn({
   readonly onKeep: () => void;
 }) {
   const { map, problem } = useDraw();
-  const items = readiness(map);
+  const items = useMemo(() => readiness(map), [map]);
   const left = items.filter((item) => !item.done).length;
   return (
     <aside className="side-column" aria-label={drawWords.pages.label}>
@@ -47,4 +48,4 @@ export function SideColumn({
       />
     </aside>
   );
-}
+});
