@@ -58,7 +58,7 @@ export function IntakeForm({
   useEffect(() => form.current?.querySelector('input')?.focus(), []);
   const others = circuits.filter((circuit) => circuit.id !== intake.circuitId);
   return (
-    <form className="intake" aria-label={title} onSubmit={send}>
+    <form ref={form} className="intake" aria-label={title} onSubmit={send}>
       <h2>{title}</h2>
       <div className="intake-row intake-vehicle">
         <Field
