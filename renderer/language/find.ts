@@ -131,6 +131,7 @@ export const findWords = {
   },
   failed: {
     title: 'This job could not be opened.',
+    gone: 'It is not among the jobs kept here.',
     saving: 'The last entries are not on disk yet.',
   },
   keys: {

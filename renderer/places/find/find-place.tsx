@@ -6,7 +6,7 @@ import { findWords } from '../../language/find.ts';
 import { saySide } from '../../language/say-side.ts';
 import { sayWhere } from '../../language/say-where.ts';
 import { words } from '../../language/words.ts';
-import { Button, ProblemNotice, Progress } from '../../parts/index.ts';
+import { Button, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
 import { hostClient } from '../../session/host.ts';
 import { type JobOpen, type JobSession, jobSession } from '../../session/job-session.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
@@ -45,20 +45,28 @@ function Session({ session, ...props }: FindPlaceProps & { readonly session: Job
     );
   }
   if (state.phase === 'failed') {
+    const gone = state.problem.code === 'not-found';
+    const actions = (
+      <>
+        {gone ? null : (
+          <Button weight="main" onClick={() => void session.open()}>
+            {words.tryAgain}
+          </Button>
+        )}
+        <Button weight={gone ? 'main' : 'plain'} onClick={props.onLeave}>
+          {words.back}
+        </Button>
+      </>
+    );
     return (
       <main className="find-waiting">
-        <ProblemNotice
-          problem={state.problem}
-          title={findWords.failed.title}
-          actions={
-            <>
-              <Button weight="main" onClick={() => void session.open()}>
-                {words.tryAgain}
-              </Button>
-              <Button onClick={props.onLeave}>{words.back}</Button>
-            </>
-          }
-        />
+        {gone ? (
+          <Notice tone="failed" title={findWords.failed.title} actions={actions}>
+            {findWords.failed.gone}
+          </Notice>
+        ) : (
+          <ProblemNotice problem={state.problem} title={findWords.failed.title} actions={actions} />
+        )}
       </main>
     );
   }
