@@ -15,9 +15,12 @@ export function widened(
   logLikelihood: Float64Array,
   leastMm: number,
 ): Float64Array {
-  const widthMm = likelihoodWidthMm(stationsMm, logLikelihood);
-  if (!(widthMm < leastMm)) return logLikelihood;
-  const bellMm = Math.sqrt(leastMm ** 2 - widthMm ** 2);
+  const { spreadMm, peakMm } = widthsMm(stationsMm, logLikelihood);
+  const missing = (widthMm: number): number => Math.sqrt(Math.max(0, leastMm ** 2 - widthMm ** 2));
+  // One peak is judged by its spread; the more the spread exceeds the least, the more it is several peaks.
+  const several = Math.min(1, (spreadMm - leastMm) / (2 * leastMm));
+  const bellMm = spreadMm < leastMm ? missing(spreadMm) : several * missing(peakMm);
+  if (!(bellMm > 0)) return logLikelihood;
   const count = logLikelihood.length;
   const top = logLikelihood.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
   const weights = cellWidths(stationsMm);
@@ -41,14 +44,20 @@ export function widened(
   return answer;
 }
 
+/** Spread of a likelihood about its mean, and the width its peaks would have if they were equal bells. */
+export interface LikelihoodWidths {
+  readonly spreadMm: number;
+  readonly peakMm: number;
+}
+
 /**
- * Width of a likelihood along the wire as a standard deviation: the smaller of its spread about the mean
- * and (integral L)^2 / integral L^2 / (2 sqrt pi), which for a bell are the same and which does not take
- * two sharp peaks for one broad.
+ * Width of a likelihood along the wire as a standard deviation, two ways: its spread about the mean, and
+ * (integral L)^2 / integral L^2 / (2 sqrt pi), which for one bell is the same and which does not take two
+ * sharp peaks far apart for one broad.
  * @example
- * likelihoodWidthMm([0, 10, 20, 30, 40], Float64Array.of(-90, 0, 0, 0, -90)).toFixed(3) // => '8.165'
+ * widthsMm([0, 10, 20, 30, 40], Float64Array.of(-90, 0, 0, 0, -90)).spreadMm.toFixed(3) // => '8.165'
  */
-export function likelihoodWidthMm(stationsMm: ArrayLike<number>, logLikelihood: Float64Array): number {
+export function widthsMm(stationsMm: ArrayLike<number>, logLikelihood: Float64Array): LikelihoodWidths {
   const top = logLikelihood.reduce((most, value) => Math.max(most, value), Number.NEGATIVE_INFINITY);
   const weights = cellWidths(stationsMm);
   let mass = 0;
@@ -63,8 +72,8 @@ export function likelihoodWidthMm(stationsMm: ArrayLike<number>, logLikelihood: 
     first += part * (stationsMm[i] as number);
     second += part * (stationsMm[i] as number) ** 2;
   }
-  const spread = Math.sqrt(Math.max(0, second / mass - (first / mass) ** 2));
-  return Math.min(spread, mass ** 2 / square / (2 * Math.sqrt(Math.PI)));
+  const spreadMm = Math.sqrt(Math.max(0, second / mass - (first / mass) ** 2));
+  return { spreadMm, peakMm: mass ** 2 / square / (2 * Math.sqrt(Math.PI)) };
 }
 
 /** Millimetres each station stands for. */

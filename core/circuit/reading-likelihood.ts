@@ -92,7 +92,7 @@ export function readingsLogLikelihood(
     options.draws === 0 || twoLead.length === 0
       ? [usual]
       : drawSharedErrors(options.draws ?? 64, ladder.plugIds.length, wireMeasured, options.seed ?? 1);
-  const grainOhms = drawn.length > 1 ? (isExact ? 0.0005 : 0.002) : 0;
+  const grainOhms = drawn.length > 1 ? (isExact ? 0.0005 : 0.001) : 0;
   const settingOf = (errors: SharedErrors): SharedSetting => withErrors(wires, errors, options);
 
   const unbroken = capacitanceLogLikelihood(capacitance, [null])[0] as number;
