@@ -5,7 +5,7 @@ import { dependents } from '#core/map/dependents.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { Board } from '../../board/board.tsx';
-import type { Camera, ScreenSize } from '../../board/camera.ts';
+import type { ScreenSize } from '../../board/camera.ts';
 import { MarksKey } from '../../board/marks-key.tsx';
 import { drawWords, editWords } from '../../language/draw.ts';
 import { words } from '../../language/words.ts';
@@ -23,6 +23,7 @@ import { ToolBar } from './tool-bar.tsx';
 import { ToolRail } from './tool-rail.tsx';
 import { useDrawKeys } from './use-draw-keys.ts';
 import { useDrawing } from './use-drawing.ts';
+import { useKeptCamera } from './use-kept-camera.ts';
 
 /** The board, the rail of drawing actions before it, and the details and lists beside it. */
 export function DrawScreen({
@@ -38,7 +39,7 @@ export function DrawScreen({
 }) {
   const theme = useTheme();
   const lengths = useMachineSettings((settings) => settings.lengths);
-  const [camera, setCamera] = useState<Camera | null>(null);
+  const { camera, setCamera, ready } = useKeptCamera(open.document.id);
   const size = useRef<ScreenSize>({ widthPx: 1, heightPx: 1 });
   const keepSize = useCallback((next: ScreenSize) => {
     size.current = next;
@@ -89,7 +90,7 @@ export function DrawScreen({
         }
       },
     }),
-    [open, session, lengths, problem, doRemove],
+    [open, session, lengths, problem, doRemove, setCamera],
   );
   const drawing = useDrawing(draw, camera?.pxPerMm ?? 1);
   useDrawKeys(draw, drawing, () => setSheet(true));
@@ -118,21 +119,23 @@ export function DrawScreen({
             <>
               <ToolBar drawing={drawing} />
               <div className="draw-board">
-                <Board
-                  map={open.shown}
-                  theme={theme}
-                  camera={camera}
-                  onCamera={setCamera}
-                  onSize={keepSize}
-                  label={drawWords.board}
-                  selection={open.selection}
-                  hover={drawing.hover}
-                  overlay={drawing.overlay}
-                  cursor={
-                    drawing.inHand.name === 'select' ? (drawing.hover ? 'pointer' : 'default') : 'crosshair'
-                  }
-                  onPointer={drawing.onPointer}
-                />
+                {ready ? (
+                  <Board
+                    map={open.shown}
+                    theme={theme}
+                    camera={camera}
+                    onCamera={setCamera}
+                    onSize={keepSize}
+                    label={drawWords.board}
+                    selection={open.selection}
+                    hover={drawing.hover}
+                    overlay={drawing.overlay}
+                    cursor={
+                      drawing.inHand.name === 'select' ? (drawing.hover ? 'pointer' : 'default') : 'crosshair'
+                    }
+                    onPointer={drawing.onPointer}
+                  />
+                ) : null}
                 <MarksKey theme={theme} withJob={false} />
               </div>
             </>
