@@ -22,3 +22,8 @@ export function readPicture(connection: Connection, sha256: string): KeptPicture
   const sql = 'SELECT media_type AS mediaType, bytes FROM picture_bytes WHERE sha256 = ?';
   return statement<KeptPicture>(connection, sql).get(sha256) ?? null;
 }
+
+/** Whether a picture is kept, without reading its bytes. */
+export function hasPicture(connection: Connection, sha256: string): boolean {
+  return statement(connection, 'SELECT 1 FROM picture_bytes WHERE sha256 = ?').get(sha256) !== undefined;
+}

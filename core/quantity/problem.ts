@@ -135,6 +135,24 @@ export type HostProblem =
       readonly file: string;
       readonly detail: string;
     }
+  /** A file, picture or bundle that is more than is taken; `thing` says which. */
+  | {
+      readonly code: 'too-large';
+      readonly thing: string;
+      readonly bytes: number;
+      readonly mostBytes: number;
+    }
+  | { readonly code: 'too-many-entries'; readonly found: number; readonly most: number }
+  /** A part of a bundle: a name that leads elsewhere, one that comes twice, one damaged or promised and missing. */
+  | {
+      readonly code: 'bundle-entry';
+      readonly entry: string;
+      readonly fault: 'path' | 'twice' | 'damaged' | 'missing';
+    }
+  /** A picture the browser cannot decode; `mediaType` as the file claims, empty when it claims none. */
+  | { readonly code: 'picture-unreadable'; readonly file: string; readonly mediaType: string }
+  /** The user stopped it; nothing was kept. */
+  | { readonly code: 'stopped' }
   | { readonly code: 'unknown-request'; readonly name: string }
   | { readonly code: 'no-answer'; readonly detail: string }
   | { readonly code: 'our-bug'; readonly detail: string };

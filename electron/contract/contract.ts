@@ -5,6 +5,9 @@ import { bodyStyleSchema, driveSideSchema } from '#core/map/kinds.ts';
 import { transactionSchema } from '#core/map/transaction.ts';
 import { idSchema } from '#core/quantity/id.ts';
 
+/** What one message may carry in letters: 70 MB of bytes in base64. Handlers refuse less, by name. */
+const largestMessageLetters = 94_000_000;
+
 const none = z.strictObject({});
 const mapId = idSchema('map');
 const jobId = idSchema('job');
@@ -67,6 +70,38 @@ export const importSummarySchema = z.strictObject({
 });
 export type ImportSummary = z.infer<typeof importSummarySchema>;
 
+/** What bringing in a bundle would do, document by document. */
+export const bundleSummarySchema = z.strictObject({
+  documents: z.array(
+    z.strictObject({
+      ...importSummarySchema.shape,
+      /** Its place in the bundle. */
+      entry: z.string(),
+      /** The very same is here, so nothing is stored; a map only. */
+      sameHere: z.boolean(),
+    }),
+  ),
+  /** Pictures that come in, and those that are here already. */
+  newPictures: z.number().int(),
+  knownPictures: z.number().int(),
+  /** Pictures a map speaks of that are neither in the bundle nor here. */
+  missingPictures: z.array(z.strictObject({ mapName: z.string(), name: z.string(), sha256: z.string() })),
+  /** Entries that are no part of a bundle and were left alone. */
+  ignored: z.array(z.string()),
+});
+export type BundleSummary = z.infer<typeof bundleSummarySchema>;
+
+/** One state a map can be opened in again. */
+export const mapRevisionSchema = z.strictObject({
+  revision,
+  /** Null, with `label` and `origin`, for a state that came whole. */
+  at: time.nullable(),
+  label: z.string().nullable(),
+  origin: z.enum(['user', 'undo', 'redo', 'import']).nullable(),
+  /** Jobs opened on it. */
+  jobs: z.number().int(),
+});
+
 /** What is taken down when a car comes in. */
 const intake = {
   vehicle: jobSchema.shape.vehicle,
@@ -104,6 +139,11 @@ export const contract = {
   'map.open': request(
     z.strictObject({ mapId, revision: revision.optional() }),
     z.strictObject({ map: mapExchangeSchema, history: keptHistorySchema }),
+  ),
+  /** Every state of a map that `map.open` can give again, newest first. */
+  'map.revisions': request(
+    z.strictObject({ mapId }),
+    z.strictObject({ revisions: z.array(mapRevisionSchema) }),
   ),
   /** Stores one transaction on top of `expectedRevision`, in one SQL transaction; else `stale-revision`. */
   'map.commit': request(
@@ -157,9 +197,27 @@ export const contract = {
     z.strictObject({ fileName: z.string(), text: z.string() }),
   ),
 
-  /** Keeps the bytes of an underlay or photo, named by their SHA-256; the kind is told from the bytes. */
+  /** A map, or a job with its map as it stood, together with their pictures, as one zip. */
+  'file.handOutBundle': request(
+    z.union([z.strictObject({ mapId }), z.strictObject({ jobId })]),
+    z.strictObject({
+      fileName: z.string(),
+      base64: z.string(),
+      missingPictures: bundleSummarySchema.shape.missingPictures,
+    }),
+  ),
+  /** Reads a bundle and says what it holds; `store` keeps all of it or, when anything is refused, nothing. */
+  'file.bringInBundle': request(
+    z.strictObject({ base64: z.base64().max(largestMessageLetters), store: z.boolean() }),
+    z.strictObject({ summary: bundleSummarySchema, mapIds: z.array(mapId), jobIds: z.array(jobId) }),
+  ),
+
+  /**
+   * Keeps the bytes of an underlay or photo, at most 30 MB, named by their SHA-256; the kind is told from
+   * the bytes.
+   */
   'picture.keep': request(
-    z.strictObject({ base64: z.base64().max(40_000_000) }),
+    z.strictObject({ base64: z.base64().max(largestMessageLetters) }),
     z.strictObject({ sha256: z.string(), mediaType: pictureTypeSchema }),
   ),
   'picture.read': request(

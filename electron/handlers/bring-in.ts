@@ -31,14 +31,9 @@ export function bringIn(means: HostMeans, text: string, store: boolean): Result<
     : bringInJob(means, read.value.job, store);
 }
 
-function bringInMap(
-  { connection, now, chance }: HostMeans,
-  map: MapExchange,
-  store: boolean,
-): Result<BroughtIn> {
-  // A removed map whose jobs are kept still owns its id: they must never meet another drawing.
-  const alreadyHere = mapRevision(connection, map.id) !== null || hasPinnedMap(connection, map.id);
-  const summary: ImportSummary = {
+/** What a map's file holds. */
+export function mapSummary(map: MapExchange, alreadyHere: boolean): ImportSummary {
+  return {
     kind: 'map',
     name: map.details.name,
     segments: map.segments.length,
@@ -47,12 +42,24 @@ function bringInMap(
     entries: 0,
     alreadyHere,
   };
+}
+
+/** Brings in one map, beside what is here. */
+export function bringInMap(
+  { connection, now, chance }: HostMeans,
+  map: MapExchange,
+  store: boolean,
+): Result<BroughtIn> {
+  // A removed map whose jobs are kept still owns its id: they must never meet another drawing.
+  const alreadyHere = mapRevision(connection, map.id) !== null || hasPinnedMap(connection, map.id);
+  const summary = mapSummary(map, alreadyHere);
   if (!store) return ok({ summary, mapId: null, jobId: null });
   const kept = addMap(connection, alreadyHere ? { ...map, id: newId('map', chance) } : map, now());
   return kept.ok ? ok({ summary, mapId: kept.value, jobId: null }) : kept;
 }
 
-function bringInJob({ connection, chance }: HostMeans, job: Job, store: boolean): Result<BroughtIn> {
+/** Brings in one job whose map is here at the revision it was opened on; else `not-found` or `stale-revision`. */
+export function bringInJob({ connection, chance }: HostMeans, job: Job, store: boolean): Result<BroughtIn> {
   const pinned = readPinnedMap(connection, job.mapId, job.mapRevision);
   const map: Result<MapExchange> = pinned ? ok(pinned) : readMapAt(connection, job.mapId, job.mapRevision);
   if (!map.ok) return map;

@@ -5,12 +5,16 @@ import { mirrorMap } from '#core/map/mirror-map.ts';
 import { newId } from '#core/quantity/id.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { commitTransaction, readHistory, readMapAt } from '#db/map-history-store.ts';
+import { listRevisions } from '#db/map-revision-store.ts';
 import { readPinnedMap } from '#db/map-snapshot-store.ts';
 import { addMap, readMap, removeMap } from '#db/map-store.ts';
 import type { Handlers } from '../contract/handlers.ts';
 import type { HostMeans } from './host-means.ts';
 
-type MapHandlers = Pick<Handlers, 'map.create' | 'map.open' | 'map.commit' | 'map.copy' | 'map.remove'>;
+type MapHandlers = Pick<
+  Handlers,
+  'map.create' | 'map.open' | 'map.revisions' | 'map.commit' | 'map.copy' | 'map.remove'
+>;
 
 /** The requests about vehicle maps. */
 export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers {
@@ -29,6 +33,11 @@ export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers
       const pinned = readPinnedMap(connection, mapId, revision);
       const map: Result<MapExchange> = pinned ? ok(pinned) : readMapAt(connection, mapId, revision);
       return map.ok ? ok({ map: map.value, history: { done: [], undone: [] } }) : map;
+    },
+
+    'map.revisions': ({ mapId }) => {
+      const listed = listRevisions(connection, mapId);
+      return listed.ok ? ok({ revisions: listed.value }) : listed;
     },
 
     'map.commit': ({ mapId, expectedRevision, transaction }) => {

@@ -2,7 +2,7 @@ import { fail, ok } from '#core/quantity/result.ts';
 import { keepPicture, readPicture } from '#db/picture-store.ts';
 import type { Handlers } from '../contract/handlers.ts';
 import type { HostMeans } from './host-means.ts';
-import { pictureTypeOf } from './picture-type.ts';
+import { foundType, mostPictureBytes, pictureTypeOf } from './picture-type.ts';
 
 /** The requests about the bytes of underlays and photos. */
 export function pictureHandlers({ connection }: HostMeans): Pick<Handlers, 'picture.keep' | 'picture.read'> {
@@ -11,7 +11,16 @@ export function pictureHandlers({ connection }: HostMeans): Pick<Handlers, 'pict
       const bytes = Buffer.from(base64, 'base64');
       const mediaType = pictureTypeOf(bytes);
       if (!mediaType) {
-        return fail({ code: 'wrong-format', expected: 'image/jpeg, image/png, image/webp', found: '' });
+        const found = foundType(bytes);
+        return fail({ code: 'wrong-format', expected: 'image/jpeg, image/png, image/webp', found });
+      }
+      if (bytes.length > mostPictureBytes) {
+        return fail({
+          code: 'too-large',
+          thing: mediaType,
+          bytes: bytes.length,
+          mostBytes: mostPictureBytes,
+        });
       }
       return ok({ sha256: keepPicture(connection, mediaType, bytes), mediaType });
     },

@@ -25,9 +25,7 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
         problem.found
           ? `Field format: expected "${problem.expected}", found "${problem.found}".`
           : `Field format: expected "${problem.expected}", found none.`,
-        problem.expected.endsWith('map')
-          ? 'Give the map document here; the job document comes second.'
-          : 'Give the job document here; the map document comes first.',
+        formatHint(problem.expected),
       );
     case 'newer-version':
       return said(
@@ -186,6 +184,30 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
         `${problem.file} cannot be read: ${problem.detail}.`,
         'Check the name and the folder, and that this user may read it.',
       );
+    case 'too-large':
+      return said(
+        `${problem.thing} is too large: ${megabytes(problem.bytes)}; at most ${megabytes(problem.mostBytes)} are taken.`,
+        'Bring in a smaller one.',
+      );
+    case 'too-many-entries':
+      return said(
+        `This bundle holds ${problem.found} files or more; at most ${problem.most} are taken.`,
+        'Bring in a bundle saved by Undertrim, or split it.',
+      );
+    case 'bundle-entry':
+      return said(
+        bundleFaults[problem.fault](problem.entry),
+        'Ask for the bundle again and bring that one in.',
+      );
+    case 'picture-unreadable':
+      return said(
+        problem.mediaType
+          ? `${problem.file} (${problem.mediaType}) is a kind of picture that cannot be shown here, or it is damaged.`
+          : `${problem.file} cannot be shown as a picture.`,
+        'Save it as JPEG, PNG or WebP first.',
+      );
+    case 'stopped':
+      return said('Stopped; nothing was kept.', 'Start again when you like.');
     case 'unknown-request':
       return said(
         `Undertrim asked its own host for "${problem.name}", which it does not know.`,
@@ -202,6 +224,23 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
         'Your work up to the last change is kept. Start again; if it comes back, tell us how.',
       );
   }
+}
+
+const megabytes = (bytes: number): string => `${Number((bytes / 1e6).toFixed(1))} MB`;
+
+const bundleFaults = {
+  path: (entry: string) => `The bundle holds a file whose name leads out of it: ${entry}.`,
+  twice: (entry: string) => `The bundle holds ${entry} twice.`,
+  damaged: (entry: string) => `${entry} in the bundle is damaged or cut short.`,
+  missing: (entry: string) => `The bundle speaks of ${entry} but does not hold it.`,
+} as const;
+
+function formatHint(expected: string): string {
+  if (expected.startsWith('image/')) return 'Save it as JPEG, PNG or WebP first.';
+  if (expected === 'undertrim.bundle') return 'Choose a bundle handed out by Undertrim.';
+  return expected.endsWith('map')
+    ? 'Give the map document here; the job document comes second.'
+    : 'Give the job document here; the map document comes first.';
 }
 
 function said(message: string, hint: string): SaidProblem {

@@ -1,0 +1,107 @@
+import type { Job } from '#core/job/job-document.ts';
+import { type MapExchange, mapFromExchange, mapText } from '#core/map/exchange.ts';
+import type { JobId, MapId } from '#core/quantity/id.ts';
+import { ok, type Result } from '#core/quantity/result.ts';
+import { inOneTransaction, rehearsed } from '#db/in-one-transaction.ts';
+import { readMapAt } from '#db/map-history-store.ts';
+import { readPinnedMap } from '#db/map-snapshot-store.ts';
+import { mapRevision } from '#db/map-store.ts';
+import { hasPicture, keepPicture } from '#db/picture-store.ts';
+import { type UnpackedBundle, unpackBundle } from '../bundle/unpack-bundle.ts';
+import type { BundleSummary } from '../contract/contract.ts';
+import { bringInJob, bringInMap, mapSummary } from './bring-in.ts';
+import type { HostMeans } from './host-means.ts';
+import { type BroughtDocument, readDocument } from './read-document.ts';
+
+export interface BroughtInBundle {
+  readonly summary: BundleSummary;
+  readonly mapIds: MapId[];
+  readonly jobIds: JobId[];
+}
+
+/**
+ * Brings in a bundle: its maps, then its jobs, and its pictures; all of it, or nothing when any part is
+ * refused. A map that is here in just that state is not stored again; another one under its id comes in
+ * beside it, and the bundle's jobs go with it. Without `store` the same is done and taken back.
+ */
+export function bringInBundle(means: HostMeans, zip: Uint8Array, store: boolean): Result<BroughtInBundle> {
+  const unpacked = unpackBundle(zip);
+  if (!unpacked.ok) return unpacked;
+  const documents: (BroughtDocument & { readonly entry: string })[] = [];
+  for (const { entry, text } of unpacked.value.documents) {
+    const read = readDocument(text);
+    if (!read.ok) return read;
+    documents.push({ ...read.value, entry });
+  }
+  const work = (): Result<BroughtInBundle> => bringInParts(means, unpacked.value, documents);
+  return store ? inOneTransaction(means.connection, work) : rehearsed(means.connection, work);
+}
+
+function bringInParts(
+  means: HostMeans,
+  { pictures, ignored }: UnpackedBundle,
+  documents: readonly (BroughtDocument & { readonly entry: string })[],
+): Result<BroughtInBundle> {
+  const { connection } = means;
+  const known = pictures.filter(({ sha256 }) => hasPicture(connection, sha256)).length;
+  for (const { mediaType, bytes } of pictures) keepPicture(connection, mediaType, bytes);
+  const summaries: BundleSummary['documents'] = [];
+  const missingPictures: BundleSummary['missingPictures'] = [];
+  const mapIds: MapId[] = [];
+  const jobIds: JobId[] = [];
+  const jobs = documents.filter((document) => document.kind === 'job');
+  const keptAs = new Map<string, MapId>();
+  for (const document of documents) {
+    if (document.kind !== 'map') continue;
+    const { map, entry } = document;
+    const sameHere = isSameHere(
+      means,
+      map,
+      jobs.map(({ job }) => job),
+    );
+    const brought = sameHere
+      ? ok({ summary: mapSummary(map, true), mapId: map.id })
+      : bringInMap(means, map, true);
+    if (!brought.ok) return brought;
+    const { summary, mapId } = brought.value;
+    if (mapId) keptAs.set(stateOf(map.id, map.revision), mapId);
+    if (mapId && !sameHere) mapIds.push(mapId);
+    summaries.push({ ...summary, entry, sameHere });
+    for (const { imageSha256: sha256, name } of map.underlays) {
+      if (!hasPicture(connection, sha256)) missingPictures.push({ mapName: map.details.name, name, sha256 });
+    }
+  }
+  for (const { job, entry } of jobs) {
+    const mapId = keptAs.get(stateOf(job.mapId, job.mapRevision)) ?? job.mapId;
+    const brought = bringInJob(means, { ...job, mapId }, true);
+    if (!brought.ok) return brought;
+    if (brought.value.jobId) jobIds.push(brought.value.jobId);
+    summaries.push({ ...brought.value.summary, entry, sameHere: false });
+  }
+  const newPictures = pictures.length - known;
+  const summary = {
+    documents: summaries,
+    newPictures,
+    knownPictures: known,
+    missingPictures,
+    ignored: [...ignored],
+  };
+  return ok({ summary, mapIds, jobIds });
+}
+
+const stateOf = (mapId: MapId, revision: number): string => `${mapId} ${revision}`;
+
+/**
+ * Whether the store has this map in this very state. One that only jobs still keep counts when it came
+ * for a job: its own line in the list was removed on purpose.
+ */
+function isSameHere({ connection }: HostMeans, map: MapExchange, jobs: readonly Job[]): boolean {
+  const listed = mapRevision(connection, map.id) !== null;
+  const forJob = jobs.some((job) => job.mapId === map.id && job.mapRevision === map.revision);
+  if (!listed && !forJob) return false;
+  const pinned = readPinnedMap(connection, map.id, map.revision);
+  const at = pinned ? ok(pinned) : readMapAt(connection, map.id, map.revision);
+  return at.ok && normal(at.value) === normal(map);
+}
+
+const normal = (map: MapExchange): string => mapText(mapFromExchange(map));

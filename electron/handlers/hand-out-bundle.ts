@@ -1,0 +1,64 @@
+import type { MapExchange } from '#core/map/exchange.ts';
+import type { JobId, MapId } from '#core/quantity/id.ts';
+import { fail, ok, type Result } from '#core/quantity/result.ts';
+import { readJob } from '#db/job-store.ts';
+import { readPinnedMap } from '#db/map-snapshot-store.ts';
+import { readMap } from '#db/map-store.ts';
+import { readPicture } from '#db/picture-store.ts';
+import { bundleLimits } from '../bundle/bundle-manifest.ts';
+import { type BundledDocument, type BundledPicture, packBundle } from '../bundle/pack-bundle.ts';
+import type { BundleSummary } from '../contract/contract.ts';
+import { fileStem, jobFile, mapFile } from './handed-out-file.ts';
+import type { HostMeans } from './host-means.ts';
+import { pictureTypeOf } from './picture-type.ts';
+
+export interface HandedOutBundle {
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+  readonly missingPictures: BundleSummary['missingPictures'];
+}
+
+/**
+ * A map with its pictures, or a job with the map it was opened on and that map's pictures, as one zip. A
+ * picture that is no longer kept is named, and the rest handed out without it. Problems: `not-found`,
+ * `too-large`.
+ */
+export function handOutBundle(
+  { connection }: HostMeans,
+  what: { readonly mapId: MapId } | { readonly jobId: JobId },
+): Result<HandedOutBundle> {
+  const documents: BundledDocument[] = [];
+  let map: MapExchange | null;
+  let name: string;
+  if ('mapId' in what) {
+    map = readMap(connection, what.mapId);
+    if (!map) return fail({ code: 'not-found', thing: what.mapId });
+    name = map.details.name;
+  } else {
+    const job = readJob(connection, what.jobId);
+    map = job && readPinnedMap(connection, job.mapId, job.mapRevision);
+    if (!job || !map) return fail({ code: 'not-found', thing: what.jobId });
+    documents.push(jobFile(job));
+    name = job.vehicle.plate;
+  }
+  documents.unshift(mapFile(map));
+  const pictures = new Map<string, BundledPicture>();
+  const missingPictures: BundleSummary['missingPictures'] = [];
+  for (const underlay of map.underlays) {
+    const sha256 = underlay.imageSha256;
+    const bytes = readPicture(connection, sha256)?.bytes;
+    const mediaType = bytes && pictureTypeOf(bytes);
+    if (mediaType) pictures.set(sha256, { sha256, mediaType, bytes });
+    else missingPictures.push({ mapName: map.details.name, name: underlay.name, sha256 });
+  }
+  const bytes = packBundle(documents, [...pictures.values()]);
+  if (bytes.length > bundleLimits.packedBytes) {
+    return fail({
+      code: 'too-large',
+      thing: map.id,
+      bytes: bytes.length,
+      mostBytes: bundleLimits.packedBytes,
+    });
+  }
+  return ok({ fileName: `${fileStem(name)}.undertrim.zip`, bytes, missingPictures });
+}
