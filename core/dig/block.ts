@@ -44,7 +44,10 @@ export function joinBlocks(first: Block, second: Block): Block {
  * @example
  * Math.sign(compareWorth(jobBlock(0, 0.3, 3), jobBlock(1, 0.5, 10))) // => 1
  */
-export function compareWorth(a: Block, b: Block): number {
+export function compareWorth(
+  a: Pick<Block, 'weight' | 'minutes'>,
+  b: Pick<Block, 'weight' | 'minutes'>,
+): number {
   return a.weight * b.minutes - b.weight * a.minutes;
 }
 

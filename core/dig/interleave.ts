@@ -1,5 +1,5 @@
 import { type Block, compareWorth, joinBlocks } from './block.ts';
-import type { LookGroup, Yard } from './yard.ts';
+import type { LookGroup } from './yard.ts';
 
 /** A whole order of work and its cost. */
 export interface WorkOrder {
@@ -21,13 +21,13 @@ export interface WorkOrder {
  * interleave([], () => null).cost // => 0
  */
 export function interleave(
-  order: readonly LookGroup[],
+  order: readonly Pick<LookGroup, 'looks'>[],
   setupOf: (position: number) => Block | null,
 ): WorkOrder {
   /** Ascending in worth, so that the worthiest is popped from the end. */
   let behind: Block[] = [];
   for (let i = order.length - 1; i >= 0; i--) {
-    behind = mergeAscending(behind, (order[i] as LookGroup).looks);
+    behind = mergeAscending(behind, (order[i] as Pick<LookGroup, 'looks'>).looks);
     let head = setupOf(i);
     if (!head) continue;
     for (let next = behind.at(-1); next && compareWorth(next, head) > 0; next = behind.at(-1)) {
@@ -72,26 +72,4 @@ function mergeAscending(ascending: readonly Block[], descending: readonly Block[
     }
   }
   return merged;
-}
-
-/**
- * The blocks that open groups in a given order: only panels not yet off by then are charged. Job
- * numbers of openings follow those of the looks: `yard.jobs.length` plus the group's place.
- * @example
- * openings(layYard([], sample.map.panels, new Set()), []) // => []
- */
-export function openings(yard: Yard, order: readonly number[]): (Block | null)[] {
-  const off = new Uint8Array(yard.panels.length);
-  return order.map((number) => {
-    let minutes = 0;
-    let any = false;
-    for (const panel of (yard.groups[number] as LookGroup).panels) {
-      if (off[panel]) continue;
-      off[panel] = 1;
-      any = true;
-      minutes += (yard.panels[panel] as { minutes: number }).minutes;
-    }
-    if (!any) return null;
-    return { weight: 0, minutes, inner: 0, job: yard.jobs.length + number, first: null, second: null };
-  });
 }

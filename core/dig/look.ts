@@ -5,6 +5,10 @@ export interface Look {
   readonly id: string;
   /** Panels that hide it; what those need off first follows from the panels themselves. */
   readonly panelIds: readonly PanelId[];
+  /** Other ways in: with the panels of any one of these off, the place is open just as well. */
+  readonly otherAccess?: readonly (readonly PanelId[])[];
+  /** What can be seen of the place with fewer panels off. */
+  readonly halfView?: HalfView;
   /** Chance that the fault is there, 0 to 1. */
   readonly probability: number;
   /** Chance that a fault there is noticed, 0 to 1. */
@@ -12,6 +16,14 @@ export interface Look {
   readonly minutes: number;
   /** Not worth coming back to: what a look there may miss is too little. */
   readonly once?: boolean;
+}
+
+/** A look past a panel that stays on; it shows nothing the full look would not show as well. */
+export interface HalfView {
+  readonly panelIds: readonly PanelId[];
+  /** Chance that a fault there is noticed this way, 0 to 1; below the full look's. */
+  readonly quality: number;
+  readonly minutes: number;
 }
 
 /** Fixed part of a look: bringing lamp, mirror and hand to the place (judgement). */
