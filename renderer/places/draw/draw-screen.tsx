@@ -5,7 +5,6 @@ import { dependents } from '#core/map/dependents.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { Board } from '../../board/board.tsx';
-import type { ScreenSize } from '../../board/camera.ts';
 import { MarksKey } from '../../board/marks-key.tsx';
 import { drawWords, editWords } from '../../language/draw.ts';
 import { words } from '../../language/words.ts';
@@ -39,11 +38,7 @@ export function DrawScreen({
 }) {
   const theme = useTheme();
   const lengths = useMachineSettings((settings) => settings.lengths);
-  const { camera, setCamera, ready } = useKeptCamera(open.document.id);
-  const size = useRef<ScreenSize>({ widthPx: 1, heightPx: 1 });
-  const keepSize = useCallback((next: ScreenSize) => {
-    size.current = next;
-  }, []);
+  const { camera, setCamera, ready, size, keepSize } = useKeptCamera(open.document.id);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [asked, setAsked] = useState<readonly string[] | null>(null);
   const [page, setPage] = useState<SidePage>(open.document.segments.size === 0 ? 'ready' : 'details');
@@ -90,7 +85,7 @@ export function DrawScreen({
         }
       },
     }),
-    [open, session, lengths, problem, doRemove, setCamera],
+    [open, session, lengths, problem, doRemove, setCamera, size],
   );
   const drawing = useDrawing(draw, camera?.pxPerMm ?? 1);
   useDrawKeys(draw, drawing, () => setSheet(true));

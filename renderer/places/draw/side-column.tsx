@@ -1,4 +1,4 @@
-import { memo, useMemo } from 'react';
+import { memo, useEffect, useMemo, useRef } from 'react';
 import { readiness } from '#core/map/readiness.ts';
 import { drawWords } from '../../language/draw.ts';
 import { nameOf } from '../../language/name-of.ts';
@@ -25,11 +25,17 @@ export const SideColumn = memo(function SideColumn({
   readonly onSure: (ids: readonly string[]) => void;
   readonly onKeep: () => void;
 }) {
-  const { map, problem } = useDraw();
+  const { map, open, problem } = useDraw();
+  const column = useRef<HTMLElement>(null);
+  const picked = open.selection.join(' ');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: other details begin at their top.
+  useEffect(() => {
+    if (column.current && page === 'details') column.current.scrollTop = 0;
+  }, [picked, page]);
   const items = useMemo(() => readiness(map), [map]);
   const left = items.filter((item) => !item.done).length;
   return (
-    <aside className="side-column" aria-label={drawWords.pages.label}>
+    <aside ref={column} className="side-column" aria-label={drawWords.pages.label}>
       {problem ? <ProblemNotice problem={problem} nameOf={(id) => nameOf(map, id)} /> : null}
       {asked ? <DeleteAsk ids={asked} onSure={() => onSure(asked)} onKeep={onKeep} /> : null}
       <Tabs

@@ -86,9 +86,9 @@ function Things({ label, lines }: { readonly label: string; readonly lines: read
   const sorted = [...lines].sort((a, b) => compareText(a.name, b.name) || compareText(a.id, b.id));
   return (
     <section aria-label={label}>
-      <h3>
+      <h2>
         {label} <span className="quiet">{lines.length}</span>
-      </h3>
+      </h2>
       {lines.length === 0 ? <p className="quiet">{drawWords.lists.none}</p> : null}
       <ul className="list">
         {sorted.map((line) => (

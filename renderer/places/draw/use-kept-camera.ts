@@ -1,36 +1,52 @@
-import { useEffect, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import { z } from 'zod';
-import { type Camera, scaleLimits } from '../../board/camera.ts';
+import { type Camera, type ScreenSize, scaleLimits, toPlan } from '../../board/camera.ts';
 import { hostClient } from '../../session/host.ts';
 
-const cameraSchema = z.strictObject({
+/** Where one looked: the place in the middle and the scale, so that another window size shows the same. */
+const lookSchema = z.strictObject({
+  xMm: z.number(),
+  yMm: z.number(),
   pxPerMm: z.number().min(scaleLimits.min).max(scaleLimits.max),
-  xPx: z.number(),
-  yPx: z.number(),
 });
+export type Look = z.infer<typeof lookSchema>;
+
 const keepAfterMs = 800;
 
-/** The camera in kept text; null when there is none or it makes no sense, and the whole drawing is shown. */
-export function readCamera(text: string | null): Camera | null {
+/** The look in kept text; null when there is none or it makes no sense, and the whole drawing is shown. */
+export function readLook(text: string | null): Look | null {
   if (text === null) return null;
   try {
-    const read = cameraSchema.safeParse(JSON.parse(text));
+    const read = lookSchema.safeParse(JSON.parse(text));
     return read.success ? read.data : null;
   } catch {
     return null;
   }
 }
 
+/** What a camera has in the middle of a screen. */
+export function lookOf(camera: Camera, size: ScreenSize): Look {
+  const middle = toPlan(camera, { xPx: size.widthPx / 2, yPx: size.heightPx / 2 });
+  return { ...middle, pxPerMm: camera.pxPerMm };
+}
+
+/** The camera that has a look in the middle of a screen. */
+export function cameraOf({ xMm, yMm, pxPerMm }: Look, size: ScreenSize): Camera {
+  return { pxPerMm, xPx: size.widthPx / 2 - xMm * pxPerMm, yPx: size.heightPx / 2 + yMm * pxPerMm };
+}
+
 /** Where the user last looked on this map, on this machine. `ready` once that is known. */
 export function useKeptCamera(mapId: string) {
   const [camera, setCamera] = useState<Camera | null>(null);
   const [ready, setReady] = useState(false);
-  const key = `draw.camera.${mapId}`;
+  const kept = useRef<Look | null>(null);
+  const size = useRef<ScreenSize>({ widthPx: 1, heightPx: 1 });
+  const key = `draw.look.${mapId}`;
   useEffect(() => {
     let current = true;
-    void hostClient()('place.read', { key }).then((kept) => {
+    void hostClient()('place.read', { key }).then((read) => {
       if (!current) return;
-      if (kept.ok) setCamera(readCamera(kept.value.text));
+      kept.current = read.ok ? readLook(read.value.text) : null;
       setReady(true);
     });
     return () => {
@@ -39,11 +55,20 @@ export function useKeptCamera(mapId: string) {
   }, [key]);
   useEffect(() => {
     if (!ready || !camera) return;
-    const timer = setTimeout(
-      () => void hostClient()('place.keep', { key, text: JSON.stringify(camera) }),
-      keepAfterMs,
-    );
+    const timer = setTimeout(() => {
+      const text = JSON.stringify(lookOf(camera, size.current));
+      void hostClient()('place.keep', { key, text });
+    }, keepAfterMs);
     return () => clearTimeout(timer);
   }, [ready, camera, key]);
-  return { camera, setCamera, ready };
+  /** The board's first wish is to show all; a kept look takes its place. */
+  const changeCamera = useCallback((next: Camera): void => {
+    const look = kept.current;
+    kept.current = null;
+    setCamera(look ? cameraOf(look, size.current) : next);
+  }, []);
+  const keepSize = useCallback((next: ScreenSize): void => {
+    size.current = next;
+  }, []);
+  return { camera, setCamera: changeCamera, ready, size, keepSize };
 }
