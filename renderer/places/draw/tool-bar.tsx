@@ -2,6 +2,7 @@ import { clipKinds, nodeKinds, outlineKinds, rubSpotKinds } from '#core/map/kind
 import { drawWords } from '../../language/draw.ts';
 import { clipKindWords, nodeKindWords, outlineKindWords, rubSpotKindWords } from '../../language/words.ts';
 import { Choice, Select } from '../../parts/index.ts';
+import { useDraw } from './draw-context.ts';
 import { optionsOf } from './options-of.ts';
 import { ScaleForm } from './scale-form.tsx';
 import type { Drawing } from './use-drawing.ts';
@@ -10,10 +11,13 @@ const shapes = ['point', 'line', 'area'] as const;
 
 /** What the drawing action in hand does, and what it is about to draw. */
 export function ToolBar({ drawing }: { readonly drawing: Drawing }) {
+  const { map } = useDraw();
   const { inHand, choices, choose } = drawing;
+  const blank = map.outlines.size + map.segments.size === 0;
+  const hint = blank && inHand.name === 'select' ? drawWords.firstStep : drawWords.hints[inHand.name];
   return (
     <div className="tool-bar">
-      <p className="tool-hint">{drawWords.hints[inHand.name]}</p>
+      <p className="tool-hint">{hint}</p>
       {inHand.name === 'outline' ? (
         <Select
           label={drawWords.fields.kind}
