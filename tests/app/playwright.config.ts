@@ -14,6 +14,7 @@ export default defineConfig({
   retries: 0,
   reporter: [['list'], ['json', { outputFile: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME }]],
   use: {
+    actionTimeout: 10_000,
     headless: true,
     viewport: { width: 1440, height: 900 },
     launchOptions: {
