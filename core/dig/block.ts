@@ -11,6 +11,55 @@ export interface Block {
   readonly job: number;
   readonly first: Block | null;
   readonly second: Block | null;
+  /** Or single jobs one after another: those of a longer row from `from` up to but not `to`. */
+  readonly row?: JobRow;
+}
+
+/** Single jobs in a fixed order with what the first n of them come to, n from 0 to all. */
+export interface JobRow {
+  readonly looks: readonly Block[];
+  readonly weightUpTo: Float64Array;
+  readonly minutesUpTo: Float64Array;
+  /** Sum of weight times finishing minute when the row is begun at minute 0. */
+  readonly innerUpTo: Float64Array;
+  /** Sum of each job's weight times its own minutes. */
+  readonly ownUpTo: Float64Array;
+  readonly from?: number;
+  readonly to?: number;
+}
+
+/**
+ * Sums up a row of single jobs, so that any piece of it is a block in O(1).
+ * @example
+ * [...jobRow([jobBlock(0, 0.5, 2), jobBlock(1, 0.5, 2)]).innerUpTo] // => [0, 1, 3]
+ */
+export function jobRow(looks: readonly Block[]): JobRow {
+  const weightUpTo = new Float64Array(looks.length + 1);
+  const minutesUpTo = new Float64Array(looks.length + 1);
+  const innerUpTo = new Float64Array(looks.length + 1);
+  const ownUpTo = new Float64Array(looks.length + 1);
+  for (let i = 0; i < looks.length; i++) {
+    const { weight, minutes } = looks[i] as Block;
+    weightUpTo[i + 1] = (weightUpTo[i] as number) + weight;
+    minutesUpTo[i + 1] = (minutesUpTo[i] as number) + minutes;
+    innerUpTo[i + 1] = (innerUpTo[i] as number) + weight * (minutesUpTo[i + 1] as number);
+    ownUpTo[i + 1] = (ownUpTo[i] as number) + weight * minutes;
+  }
+  return { looks, weightUpTo, minutesUpTo, innerUpTo, ownUpTo };
+}
+
+/**
+ * A piece of a row as one block.
+ * @example
+ * rowBlock(jobRow([jobBlock(0, 0.5, 2), jobBlock(1, 0.5, 2)]), 1, 2).inner // => 1
+ */
+export function rowBlock(row: JobRow, from: number, to: number): Block {
+  if (to === from + 1) return row.looks[from] as Block;
+  const before = row.minutesUpTo[from] as number;
+  const weight = (row.weightUpTo[to] as number) - (row.weightUpTo[from] as number);
+  const minutes = (row.minutesUpTo[to] as number) - before;
+  const inner = (row.innerUpTo[to] as number) - (row.innerUpTo[from] as number) - weight * before;
+  return { weight, minutes, inner, job: -1, first: null, second: null, row: { ...row, from, to } };
 }
 
 /**
@@ -61,6 +110,8 @@ export function jobsOf(block: Block): number[] {
   const waiting: Block[] = [block];
   for (let at = waiting.pop(); at; at = waiting.pop()) {
     if (at.first && at.second) waiting.push(at.second, at.first);
+    else if (at.row)
+      for (let i = at.row.from ?? 0; i < (at.row.to ?? 0); i++) jobs.push((at.row.looks[i] as Block).job);
     else jobs.push(at.job);
   }
   return jobs;

@@ -72,8 +72,7 @@ export function cutOpenings<L extends Look>(
     const { look, view, group } = yard.jobs[number] as YardJob<L>;
     if (view === 'half' && fully.has(look)) continue;
     const seen = seenBy(look, view, halfway.has(look));
-    if (view === 'half') halfway.add(look);
-    else fully.add(look);
+    if (look.halfView) (view === 'half' ? halfway : fully).add(look);
     const lookMinutes = view === 'half' ? (look.halfView as HalfView).minutes : look.minutes;
     minutes += setup + lookMinutes;
     cost += seen * minutes;

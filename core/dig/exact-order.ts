@@ -1,4 +1,4 @@
-import { type Block, joinBlocks } from './block.ts';
+import { type Block, joinBlocks, rowBlock } from './block.ts';
 import { costOf, type WorkOrder } from './interleave.ts';
 import { quickOrder } from './quick-order.ts';
 import { type LookSpan, type SidneySet, sidneySets } from './sidney-sets.ts';
@@ -116,9 +116,9 @@ class Search implements OrderSearch {
   }
 
   #orderSet(set: SidneySet): Piece {
-    const quick = quickOrder(this.#yard, set.spans);
     const floor = leastInner(this.#yard.groups, set);
     if (this.#left <= 0 || this.#budget.isOver?.()) {
+      const quick = quickOrder(this.#yard, set.spans);
       return { block: quick, leastInner: Math.min(quick.inner, floor) };
     }
     this.#left--;
@@ -128,10 +128,10 @@ class Search implements OrderSearch {
       return { first, sets, bound: this.#boundOf(first, sets) };
     });
     branches.sort((a, b) => a.bound - b.bound);
-    let best = quick;
+    let best: Block | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const { first, sets, bound } of branches) {
-      if (bound >= best.inner * (1 - sameCost)) {
+      if (best && bound >= best.inner * (1 - sameCost)) {
         least = Math.min(least, bound);
         continue;
       }
@@ -142,10 +142,11 @@ class Search implements OrderSearch {
         branchLeast += piece.leastInner + piece.block.weight * block.minutes;
         block = joinBlocks(block, piece.block);
       }
-      if (block.inner < best.inner * (1 - sameCost)) best = block;
+      if (!best || block.inner < best.inner * (1 - sameCost)) best = block;
       least = Math.min(least, branchLeast);
     }
-    return { block: best, leastInner: Math.min(best.inner, Math.max(least, floor)) };
+    const block = best as Block;
+    return { block, leastInner: Math.min(block.inner, Math.max(least, floor)) };
   }
 
   #boundOf(first: Block, sets: readonly SidneySet[]): number {
@@ -173,10 +174,9 @@ class Search implements OrderSearch {
   }
 
   #wholeSpan(span: LookSpan): Block {
-    let block = this.#openingOf(span);
-    const { looks } = this.#yard.groups[span.group] as LookGroup;
-    for (let i = span.from + 1; i < span.to; i++) block = joinBlocks(block, looks[i] as Block);
-    return block;
+    const looks = rowBlock(this.#yard.groups[span.group] as LookGroup, span.from, span.to);
+    const setup = this.#setup(span);
+    return setup ? joinBlocks(setup, looks) : looks;
   }
 }
 
@@ -196,7 +196,7 @@ const exact = (block: Block): Piece => ({ block, leastInner: block.inner });
 function bounded(pieces: readonly Piece[]): BoundedOrder {
   const blocks = pieces.map(({ block }) => block);
   const cost = costOf(blocks);
-  const proved = pieces.every(({ block, leastInner: least }) => block.inner <= least * (1 + sameCost));
+  const proved = pieces.every(({ block, leastInner: least }) => block.inner <= least * (1 + 4 * sameCost));
   const lowerBound = costOf(pieces.map(({ block, leastInner: inner }) => ({ ...block, inner })));
   return { cost, blocks, lowerBound: proved ? cost : lowerBound, proved };
 }
@@ -205,8 +205,8 @@ function bounded(pieces: readonly Piece[]): BoundedOrder {
 function leastInner(groups: readonly LookGroup[], set: SidneySet): number {
   let own = 0;
   for (const { group, from, to } of set.spans) {
-    const { looks } = groups[group] as LookGroup;
-    for (let i = from; i < to; i++) own += (looks[i] as Block).weight * (looks[i] as Block).minutes;
+    const { ownUpTo } = groups[group] as LookGroup;
+    own += (ownUpTo[to] as number) - (ownUpTo[from] as number);
   }
   return (set.weight * set.minutes + own) / 2;
 }

@@ -13,7 +13,7 @@ const leastGain = 1e-12;
  * A good order of one set of work without search: the span of greatest worth per minute first, worked
  * out anew after each pick, then single spans moved to a better place while that helps.
  * @example
- * quickOrder({ ...layYard([], sample.map.panels, new Set()), groups: [{ panels: [], looks: [jobBlock(0, 0.5, 3)] }] }, [{ group: 0, from: 0, to: 1, missing: [] }]).inner // => 1.5
+ * quickOrder({ ...layYard([], sample.map.panels, new Set()), groups: [{ panels: [], ...jobRow([jobBlock(0, 0.5, 3)]) }] }, [{ group: 0, from: 0, to: 1, missing: [] }]).inner // => 1.5
  */
 export function quickOrder(yard: Yard, spans: readonly LookSpan[]): Block {
   let order = greedy(yard, spans);

@@ -1,4 +1,4 @@
-import { compareWorth } from './block.ts';
+import { type Block, compareWorth } from './block.ts';
 import { mostWorthSet } from './most-worth-set.ts';
 import type { LookGroup } from './yard.ts';
 
@@ -28,89 +28,148 @@ const sameRate = 1e-11;
  * precedence relations and deferral costs", Operations Research 23, 1975; from memory). Found by
  * dividing: whatever is worth more than the mean chance per minute of the whole, as a closed set, goes
  * before the rest, and each half is divided on; a set nothing of which is worth more than its mean is
- * one of Sidney's. Looks without missing panels come one by one.
+ * one of Sidney's. Looks without missing panels come between the sets.
  * @example
- * sidneySets([{ panels: [0], looks: [jobBlock(0, 0.5, 3)], weightUpTo: [0, 0.5], minutesUpTo: [0, 3] }], [{ group: 0, from: 0, to: 1, missing: [0] }], [7])[0].minutes // => 10
+ * sidneySets([{ panels: [0], ...jobRow([jobBlock(0, 0.5, 3)]) }], [{ group: 0, from: 0, to: 1, missing: [0] }], [7])[0].minutes // => 10
  */
 export function sidneySets(
   groups: readonly LookGroup[],
   spans: readonly LookSpan[],
   panelMinutes: readonly number[],
 ): SidneySet[] {
-  const hidden: LookSpan[] = [];
-  const open: SidneySet[] = [];
-  for (const span of spans) {
-    if (span.to <= span.from) continue;
-    if (span.missing.length > 0) hidden.push(span);
-    else addOneByOne(groups, span, open);
-  }
-  open.sort((a, b) => -compareWorth(a, b));
-  const sets = hidden.length > 0 ? divided(groups, hidden, panelMinutes) : [];
-  return open.length > 0 ? mergeByWorth(sets, open) : sets;
+  const division = new Division(groups, panelMinutes);
+  division.divide(spans);
+  return division.inOrder();
 }
 
-function addOneByOne(groups: readonly LookGroup[], span: LookSpan, into: SidneySet[]): void {
-  const { looks } = groups[span.group] as LookGroup;
-  for (let i = span.from; i < span.to; i++) {
-    const { weight, minutes } = looks[i] as { weight: number; minutes: number };
-    into.push({ weight, minutes, spans: [{ ...span, from: i, to: i + 1 }] });
-  }
-}
+class Division {
+  readonly #groups: readonly LookGroup[];
+  readonly #panelMinutes: readonly number[];
+  /** Sets behind panels, in order. */
+  readonly #sets: SidneySet[] = [];
+  /** Looks that lie open once so many of the sets are done. */
+  readonly #open: { readonly span: LookSpan; readonly afterSets: number }[] = [];
 
-function divided(
-  groups: readonly LookGroup[],
-  hidden: readonly LookSpan[],
-  panelMinutes: readonly number[],
-): SidneySet[] {
-  const whole = totals(groups, hidden, panelMinutes);
-  if (hidden.length === 1) return divideOne(groups, hidden[0] as LookSpan, whole.setup);
-  if (whole.minutes <= 0) return [{ ...whole, spans: hidden }];
-  const rate = whole.weight / whole.minutes;
-  const ends = hidden.map((span) => worthMoreUpTo(groups[span.group] as LookGroup, span, rate));
-  const worth = hidden.map((span, i) =>
-    worthAt(groups[span.group] as LookGroup, span.from, ends[i] as number, rate),
-  );
-  const local = new Map<number, number>();
-  const needs = hidden.map(({ missing }) =>
-    missing.map((panel) => {
-      const known = local.get(panel);
-      if (known !== undefined) return known;
-      local.set(panel, local.size);
-      return local.size - 1;
-    }),
-  );
-  const cost = [...local.keys()].map((panel) => (panelMinutes[panel] as number) * rate);
-  const chosen = new Set(mostWorthSet(worth, needs, cost));
-  const upper: LookSpan[] = [];
-  hidden.forEach((span, i) => {
-    if (chosen.has(i) && (ends[i] as number) > span.from) upper.push({ ...span, to: ends[i] as number });
-  });
-  const first = totals(groups, upper, panelMinutes);
-  if (first.weight <= rate * first.minutes * (1 + sameRate)) return [{ ...whole, spans: hidden }];
-  const off = new Set(upper.flatMap(({ missing }) => missing));
-  const lower: LookSpan[] = [];
-  hidden.forEach((span, i) => {
-    const from = chosen.has(i) ? (ends[i] as number) : span.from;
-    lower.push({ ...span, from, missing: span.missing.filter((panel) => !off.has(panel)) });
-  });
-  return [...divided(groups, upper, panelMinutes), ...sidneySets(groups, lower, panelMinutes)];
-}
-
-/** One span alone: as many looks as raise its chance per minute, the others one by one. */
-function divideOne(groups: readonly LookGroup[], span: LookSpan, setup: number): SidneySet[] {
-  const { looks } = groups[span.group] as LookGroup;
-  let weight = 0;
-  let minutes = setup;
-  let to = span.from;
-  for (; to < span.to; to++) {
-    const look = looks[to] as { weight: number; minutes: number };
-    if (to > span.from && look.weight * minutes <= weight * look.minutes) break;
-    weight += look.weight;
-    minutes += look.minutes;
+  constructor(groups: readonly LookGroup[], panelMinutes: readonly number[]) {
+    this.#groups = groups;
+    this.#panelMinutes = panelMinutes;
   }
-  const sets: SidneySet[] = [{ weight, minutes, spans: [{ ...span, to }] }];
-  addOneByOne(groups, { ...span, from: to, missing: [] }, sets);
-  return sets;
+
+  divide(spans: readonly LookSpan[]): void {
+    const hidden: LookSpan[] = [];
+    for (const span of spans) {
+      if (span.to <= span.from) continue;
+      if (span.missing.length > 0) hidden.push(span);
+      else this.#open.push({ span, afterSets: this.#sets.length });
+    }
+    if (hidden.length === 1) this.#divideOne(hidden[0] as LookSpan);
+    else if (hidden.length > 1) this.#divideHidden(hidden);
+  }
+
+  #divideHidden(hidden: readonly LookSpan[]): void {
+    const whole = totals(this.#groups, hidden, this.#panelMinutes);
+    const rate = whole.minutes > 0 ? whole.weight / whole.minutes : Number.POSITIVE_INFINITY;
+    const ends = hidden.map((span) => worthMoreUpTo(this.#group(span), span, rate));
+    const chosen = rate < Number.POSITIVE_INFINITY ? this.#worthMore(hidden, ends, rate) : new Set<number>();
+    const upper: LookSpan[] = [];
+    const lower: LookSpan[] = [];
+    hidden.forEach((span, i) => {
+      const end = ends[i] as number;
+      if (chosen.has(i) && end > span.from) upper.push({ ...span, to: end });
+    });
+    const first = totals(this.#groups, upper, this.#panelMinutes);
+    if (upper.length === 0 || first.weight <= rate * first.minutes * (1 + sameRate)) {
+      this.#sets.push({ weight: whole.weight, minutes: whole.minutes, spans: hidden });
+      return;
+    }
+    const off = new Set(upper.flatMap(({ missing }) => missing));
+    hidden.forEach((span, i) => {
+      const from = chosen.has(i) ? (ends[i] as number) : span.from;
+      lower.push({ ...span, from, missing: span.missing.filter((panel) => !off.has(panel)) });
+    });
+    this.divide(upper);
+    this.divide(lower);
+  }
+
+  /** Which spans belong to the closed set that is worth most above a rate. */
+  #worthMore(hidden: readonly LookSpan[], ends: readonly number[], rate: number): ReadonlySet<number> {
+    const worth = hidden.map((span, i) => {
+      const piece = this.#piece(span, span.from, ends[i] as number);
+      return piece.weight - rate * piece.minutes;
+    });
+    const local = new Map<number, number>();
+    const needs = hidden.map(({ missing }) =>
+      missing.map((panel) => {
+        const known = local.get(panel) ?? local.size;
+        local.set(panel, known);
+        return known;
+      }),
+    );
+    const cost = [...local.keys()].map((panel) => (this.#panelMinutes[panel] as number) * rate);
+    return new Set(mostWorthSet(worth, needs, cost));
+  }
+
+  /** One span alone: as many looks as raise its chance per minute; the others lie open then. */
+  #divideOne(span: LookSpan): void {
+    const { looks } = this.#group(span);
+    let weight = 0;
+    let { minutes } = totals(this.#groups, [{ ...span, to: span.from }], this.#panelMinutes);
+    let to = span.from;
+    for (; to < span.to; to++) {
+      const look = looks[to] as Block;
+      if (to > span.from && look.weight * minutes <= weight * look.minutes) break;
+      weight += look.weight;
+      minutes += look.minutes;
+    }
+    this.#sets.push({ weight, minutes, spans: [{ ...span, to }] });
+    const rest = { ...span, from: to, missing: [] };
+    if (to < span.to) this.#open.push({ span: rest, afterSets: this.#sets.length });
+  }
+
+  /** The sets, with open looks before the first set that is worth less, in as few pieces as will do. */
+  inOrder(): SidneySet[] {
+    const before: SidneySet[][] = Array.from({ length: this.#sets.length + 1 }, () => []);
+    for (const { span, afterSets } of this.#open) {
+      let { from } = span;
+      for (let s = afterSets; s < this.#sets.length && from < span.to; s++) {
+        const { weight, minutes } = this.#sets[s] as SidneySet;
+        const rate = minutes > 0 ? weight / minutes : Number.POSITIVE_INFINITY;
+        const to = worthMoreUpTo(this.#group(span), { ...span, from }, rate);
+        if (to > from) before[s]?.push(this.#piece(span, from, to));
+        from = to;
+      }
+      if (from < span.to) before[this.#sets.length]?.push(this.#piece(span, from, span.to));
+    }
+    return before.flatMap((pieces, s) => {
+      const set = this.#sets[s];
+      const open = pieces.length > 1 ? this.#shuffled(pieces) : pieces;
+      return set ? [...open, set] : open;
+    });
+  }
+
+  /** Pieces of several groups, look by look, worthiest first. */
+  #shuffled(pieces: readonly SidneySet[]): SidneySet[] {
+    const looks: SidneySet[] = [];
+    for (const { spans } of pieces) {
+      const span = spans[0] as LookSpan;
+      for (let i = span.from; i < span.to; i++) looks.push(this.#piece(span, i, i + 1));
+    }
+    return looks.sort((a, b) => -compareWorth(a, b));
+  }
+
+  #piece(span: LookSpan, from: number, to: number): SidneySet {
+    const { looks, weightUpTo, minutesUpTo } = this.#group(span);
+    const only = to === from + 1 ? (looks[from] as Block) : null;
+    return {
+      weight: only?.weight ?? (weightUpTo[to] as number) - (weightUpTo[from] as number),
+      minutes: only?.minutes ?? (minutesUpTo[to] as number) - (minutesUpTo[from] as number),
+      spans: [{ ...span, from, to }],
+    };
+  }
+
+  #group({ group }: LookSpan): LookGroup {
+    return this.#groups[group] as LookGroup;
+  }
 }
 
 /** Where in a span the looks stop being worth more than a rate. */
@@ -126,43 +185,19 @@ function worthMoreUpTo({ looks }: LookGroup, { from, to }: LookSpan, rate: numbe
   return low;
 }
 
-function worthAt(group: LookGroup, from: number, to: number, rate: number): number {
-  const weight = (group.weightUpTo[to] as number) - (group.weightUpTo[from] as number);
-  return weight - rate * ((group.minutesUpTo[to] as number) - (group.minutesUpTo[from] as number));
-}
-
 function totals(
   groups: readonly LookGroup[],
   spans: readonly LookSpan[],
   panelMinutes: readonly number[],
-): { weight: number; minutes: number; setup: number } {
+): { weight: number; minutes: number } {
   let weight = 0;
-  let setup = 0;
   let minutes = 0;
   for (const panel of new Set(spans.flatMap(({ missing }) => missing)))
-    setup += panelMinutes[panel] as number;
+    minutes += panelMinutes[panel] as number;
   for (const { group, from, to } of spans) {
     const { weightUpTo, minutesUpTo } = groups[group] as LookGroup;
     weight += (weightUpTo[to] as number) - (weightUpTo[from] as number);
     minutes += (minutesUpTo[to] as number) - (minutesUpTo[from] as number);
   }
-  return { weight, minutes: minutes + setup, setup };
-}
-
-function mergeByWorth(sets: readonly SidneySet[], open: readonly SidneySet[]): SidneySet[] {
-  const merged: SidneySet[] = [];
-  let s = 0;
-  let o = 0;
-  while (s < sets.length || o < open.length) {
-    const set = sets[s];
-    const look = open[o];
-    if (set && (!look || compareWorth(set, look) > 0)) {
-      merged.push(set);
-      s++;
-    } else if (look) {
-      merged.push(look);
-      o++;
-    }
-  }
-  return merged;
+  return { weight, minutes };
 }

@@ -2,7 +2,7 @@ import { offClosure } from '../map/panel-order.ts';
 import type { Panel } from '../map/records.ts';
 import { compareText } from '../quantity/compare-text.ts';
 import type { PanelId } from '../quantity/id.ts';
-import { type Block, compareWorth, jobBlock } from './block.ts';
+import { type Block, compareWorth, type JobRow, jobBlock, jobRow } from './block.ts';
 import type { HalfView, Look } from './look.ts';
 
 /** One panel still on, numbered. */
@@ -12,14 +12,9 @@ export interface YardPanel {
 }
 
 /** Looks that need exactly the same panels off. */
-export interface LookGroup {
+export interface LookGroup extends JobRow {
   /** Numbers of the panels still on that must come off, closed under what those need. */
   readonly panels: readonly number[];
-  /** Looks as blocks, best worth per minute first. */
-  readonly looks: readonly Block[];
-  /** Weight and minutes of the first n looks, n from 0 to all of them. */
-  readonly weightUpTo: Float64Array;
-  readonly minutesUpTo: Float64Array;
 }
 
 /** The whole job in numbers: panels still on, and looks collapsed by what they need. */
@@ -125,13 +120,7 @@ export function seenByHalf(look: Look, half: HalfView): number {
 
 function finishedGroup({ panels, looks }: { panels: readonly number[]; looks: Block[] }): LookGroup {
   looks.sort((a, b) => -compareWorth(a, b) || a.job - b.job);
-  const weightUpTo = new Float64Array(looks.length + 1);
-  const minutesUpTo = new Float64Array(looks.length + 1);
-  looks.forEach((look, i) => {
-    weightUpTo[i + 1] = (weightUpTo[i] as number) + look.weight;
-    minutesUpTo[i + 1] = (minutesUpTo[i] as number) + look.minutes;
-  });
-  return { panels, looks, weightUpTo, minutesUpTo };
+  return { panels, ...jobRow(looks) };
 }
 
 /** Panels still on get numbers as looks ask for them; each set asked for is closed once. */
