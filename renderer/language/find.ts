@@ -127,6 +127,7 @@ export const findWords = {
     first: 'Read the caution first',
     title: 'Before this step',
     read: 'Read and understood',
+    whole: 'Whole text',
     label: (caution: string): string => `${caution}: read and understood`,
   },
   failed: {
@@ -166,6 +167,19 @@ export const cautionSentences: Readonly<Record<Caution, string>> = {
   'raised-vehicle': 'Never on a jack alone: stands, chocks and the right lifting points.',
   'one-use-clips': 'Some clips serve once. Have new ones ready before it comes off.',
   'two-people': 'Two people, and protect the door shut and paint.',
+};
+
+/** The same in a few words, always in sight at its step. */
+export const cautionKeyWords: Readonly<Record<Caution, string>> = {
+  airbag: 'ignition and battery off, maker’s wait, no meter',
+  'belt-tensioner': 'as an airbag; bolt to the maker’s figure',
+  'high-voltage': 'trained person isolates and proves dead first',
+  battery: 'earth lead off first, on last',
+  glass: 'no levering on it',
+  fuel: 'no lamp, no heat gun',
+  'raised-vehicle': 'stands, never a jack alone',
+  'one-use-clips': 'have new ones ready',
+  'two-people': 'protect the door shut and paint',
 };
 
 /** Cautions that can hurt someone and so are acknowledged once in each job. */

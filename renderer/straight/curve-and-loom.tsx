@@ -77,11 +77,11 @@ export function CurveAndLoom({
         />
       ))}
       {foundMm === null
-        ? spacedRanks(ranks, pxPerMm).map(({ rank, xPx }) => (
+        ? spacedRanks(ranks, pxPerMm, innerPx).map(({ rank, xPx, worthShowing }) => (
             <text
               key={rank}
-              className="straight-rank"
-              x={Math.min(innerPx - 8, Math.max(8, xPx))}
+              className={worthShowing ? 'straight-rank' : 'straight-rank straight-rank-quiet'}
+              x={xPx}
               y={rows.curveTop - 3}
               textAnchor="middle"
             >
@@ -101,14 +101,14 @@ const halfNumeralPx = (rank: number): number => 4 + 5.5 * String(rank).length;
 export function spacedRanks(
   ranks: StraightViewProps['ranks'],
   pxPerMm: number,
-): readonly { readonly rank: number; readonly xPx: number }[] {
-  const kept: { rank: number; xPx: number }[] = [];
-  for (const { rank, stationMm } of ranks) {
-    const xPx = stationMm * pxPerMm;
-    const free = kept.every(
-      (other) => Math.abs(other.xPx - xPx) >= halfNumeralPx(other.rank) + halfNumeralPx(rank),
-    );
-    if (free) kept.push({ rank, xPx });
+  widthPx: number,
+): readonly { readonly rank: number; readonly xPx: number; readonly worthShowing: boolean }[] {
+  const kept: { rank: number; xPx: number; worthShowing: boolean }[] = [];
+  for (const { rank, stationMm, worthShowing } of ranks) {
+    const half = halfNumeralPx(rank);
+    const xPx = Math.min(widthPx - half, Math.max(half, stationMm * pxPerMm));
+    const free = kept.every((other) => Math.abs(other.xPx - xPx) >= halfNumeralPx(other.rank) + half);
+    if (free) kept.push({ rank, xPx, worthShowing });
   }
   return kept;
 }

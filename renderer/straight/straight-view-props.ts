@@ -7,7 +7,12 @@ export interface StraightViewProps {
   readonly picture: StraightPicture;
   readonly ranking: Ranking | null;
   /** Where each opening's rank numeral stands. */
-  readonly ranks: readonly { readonly rank: number; readonly stationMm: number }[];
+  readonly ranks: readonly {
+    readonly rank: number;
+    readonly stationMm: number;
+    /** Drawn in full; the others quiet, where there is room. */
+    readonly worthShowing: boolean;
+  }[];
   readonly pointed: readonly Piece[];
   readonly picked: Piece | null;
   readonly foundMm: number | null;

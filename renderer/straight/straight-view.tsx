@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type MouseEvent, useId, useMemo, useRef } from 'react';
 import type { StretchProbability } from '#core/job/ranking.ts';
 import { findWords } from '../language/find.ts';
-import { BandLanes } from './band-lanes.tsx';
+import { BandLanes, bandRows } from './band-lanes.tsx';
 import { CurveAndLoom } from './curve-and-loom.tsx';
 import { type Piece, stretchAt } from './straight-picture.ts';
 import { straightRows } from './straight-rows.ts';
@@ -13,13 +13,14 @@ const sidePx = 14;
 
 /** The searched circuit from end to end as one straight ruler, with everything that lies on it. */
 export function StraightView(props: StraightViewProps) {
-  const { picture, ranking, pointed, picked, onPoint, onPick, sayStretch } = props;
+  const { picture, ranking, pointed, picked, onPoint, onPick, sayStretch, say } = props;
   const frame = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(frame, 960);
   const gridId = useId();
   const innerPx = Math.max(200, widthPx - 2 * sidePx);
   const pxPerMm = innerPx / picture.lengthMm;
-  const rows = useMemo(() => straightRows(picture.laneCount), [picture.laneCount]);
+  const bands = useMemo(() => bandRows(picture, say, innerPx), [picture, say, innerPx]);
+  const rows = useMemo(() => straightRows(bands.rowCount), [bands.rowCount]);
   const stretches = ranking?.posterior.stretches ?? [];
   const current = stretches.findIndex((stretch) => pointed.some((piece) => touches(piece, stretch)));
 
@@ -78,7 +79,7 @@ export function StraightView(props: StraightViewProps) {
           ))}
           <g transform={`translate(${sidePx} 0)`}>
             <StraightRuler {...props} rows={rows} innerPx={innerPx} />
-            <BandLanes {...props} rows={rows} pxPerMm={pxPerMm} hatchId={gridId} />
+            <BandLanes {...props} rows={rows} placed={bands.bands} innerPx={innerPx} hatchId={gridId} />
             <CurveAndLoom {...props} rows={rows} innerPx={innerPx} />
           </g>
           {picked ? (

@@ -15,14 +15,21 @@ export const cautionSigns: Readonly<Record<Caution, SignName>> = {
 };
 
 /** Each caution of a panel as its own sign with its word. */
-export function CautionSigns({ cautions }: { readonly cautions: readonly Caution[] }) {
+export function CautionSigns({
+  cautions,
+  signsOnly = false,
+}: {
+  readonly cautions: readonly Caution[];
+  /** The words stand elsewhere at the same step; here they are only read aloud. */
+  readonly signsOnly?: boolean;
+}) {
   if (cautions.length === 0) return null;
   return (
     <ul className="caution-signs">
       {cautions.map((caution) => (
-        <li key={caution}>
+        <li key={caution} title={signsOnly ? cautionWords[caution] : undefined}>
           <Sign name={cautionSigns[caution]} size={18} />
-          {cautionWords[caution]}
+          <span className={signsOnly ? 'only-read-aloud' : undefined}>{cautionWords[caution]}</span>
         </li>
       ))}
     </ul>

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { findWords } from '../../language/find.ts';
 import { ProblemNotice, Progress, Tabs } from '../../parts/index.ts';
 import { circuitRanges } from '../../session/stretches-between.ts';
@@ -25,6 +25,11 @@ export function DigColumn({
   const { open, standing } = useFind();
   const [page, setPage] = useState<Page>('list');
   const found = standing.findLast((entry) => entry.type === 'inspection' && entry.result === 'found');
+  const foundId = found?.id;
+  useEffect(() => {
+    // A cause proved from any page is answered on the first one.
+    if (foundId) setPage('list');
+  }, [foundId]);
   const { line } = open;
   const foundPieces =
     found?.type === 'inspection' && line

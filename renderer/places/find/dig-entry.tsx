@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { DigStep } from '#core/job/ranking.ts';
 import type { PanelId } from '#core/quantity/id.ts';
 import { findWords, grave, sayMinutes, sayPercent } from '../../language/find.ts';
@@ -26,6 +27,7 @@ export function DigEntry({
   readonly onToggle: () => void;
 }) {
   const view = useFind();
+  const [text, setText] = useState(false);
   const { map } = view.open;
   const pieces = lookPieces(step);
   const pointed = view.pointed.some((piece) => pieces.some((own) => overlap(own, piece)));
@@ -73,13 +75,14 @@ export function DigEntry({
         </p>
         {expanded ? (
           <>
-            {panels.length > 0 ? <p className="dig-sub">{words.takeOffFirst}</p> : null}
-            <ol className="take-off">
-              {panels.map((panel) => (
-                <TakeOff key={panel.id} panelId={panel.id} />
-              ))}
-            </ol>
-            <StepCautions cautions={cautions} />
+            <StepCautions cautions={cautions} shown={text} onShow={setText} />
+            {panels.length > 0 ? (
+              <ol className="take-off" aria-label={words.takeOffFirst}>
+                {panels.map((panel) => (
+                  <TakeOff key={panel.id} panelId={panel.id} onUnread={() => setText(true)} />
+                ))}
+              </ol>
+            ) : null}
             <Verdict pieces={pieces} plugs={plugs} about={title} />
           </>
         ) : (
@@ -94,8 +97,11 @@ export function DigEntry({
   );
 }
 
-/** One panel to take off, with its minutes, its cautions and the button that ticks it off. */
-function TakeOff({ panelId }: { readonly panelId: PanelId }) {
+/**
+ * One panel to take off, with its minutes, its signs and the button that ticks it off. While a caution
+ * that can hurt is unread, the button opens its text instead.
+ */
+function TakeOff({ panelId, onUnread }: { readonly panelId: PanelId; readonly onUnread: () => void }) {
   const { open, session, say, cautionsRead } = useFind();
   const panel = open.map.panels.get(panelId);
   if (!panel) return null;
@@ -105,14 +111,13 @@ function TakeOff({ panelId }: { readonly panelId: PanelId }) {
     <li>
       <span className="take-off-name">
         {name}
-        <CautionSigns cautions={panel.cautions} />
+        <CautionSigns cautions={panel.cautions} signsOnly />
       </span>
       <Figure value={sayMinutes(panel.minutesOff)} unit={words.minutes} large />
       <Button
         aria-label={words.markOff(name)}
-        disabled={unread}
         title={unread ? findWords.caution.first : undefined}
-        onClick={() => session.add({ type: 'panel-off', panelId })}
+        onClick={() => (unread ? onUnread() : session.add({ type: 'panel-off', panelId }))}
       >
         {words.off}
       </Button>

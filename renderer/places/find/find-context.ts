@@ -23,7 +23,7 @@ export interface FindView {
   readonly pick: (piece: Piece | null) => void;
   /** Cautions read and understood in this job. */
   readonly cautionsRead: ReadonlySet<Caution>;
-  readonly readCaution: (caution: Caution) => void;
+  readonly readCautions: (cautions: readonly Caution[]) => void;
 }
 
 export const FindContext = createContext<FindView | null>(null);

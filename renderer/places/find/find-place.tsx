@@ -82,7 +82,7 @@ function OpenJob({
   const sides = useMachineSettings((settings) => settings.sides);
   const [pointed, point] = useState<readonly Piece[]>([]);
   const [picked, pick] = useState<Piece | null>(null);
-  const [cautionsRead, readCaution] = useCautionsRead(open.job.id);
+  const [cautionsRead, readCautions] = useCautionsRead(open.job.id);
   const standing = useMemo(() => standingEntries(open.job), [open.job]);
   const { map, line } = open;
   const say = useCallback(
@@ -103,9 +103,9 @@ function OpenJob({
       picked,
       pick,
       cautionsRead,
-      readCaution,
+      readCautions,
     };
-  }, [session, open, standing, lengths, say, map, line, pointed, picked, cautionsRead, readCaution]);
+  }, [session, open, standing, lengths, say, map, line, pointed, picked, cautionsRead, readCautions]);
   return (
     <FindContext value={view}>
       <FindScreen

@@ -36,7 +36,9 @@ function litStretches(line: CircuitLine, ranking: Ranking, numbered: boolean): L
   const largest = density.reduce((most, value) => Math.max(most, value), 0);
   const step = (cell: number): number => (largest > 0 ? accentStep((density[cell] as number) / largest) : 0);
   const openings = openingRanks(ranking);
-  const peakCells = new Map(numbered ? openings.peaks.map((peak) => [peak.cell, peak.rank]) : []);
+  const peakCells = new Map(
+    numbered ? openings.peaks.filter((peak) => peak.worthShowing).map((peak) => [peak.cell, peak.rank]) : [],
+  );
   const lit = new Map<SegmentId, LitStretch[]>();
   for (const span of line.spans) {
     const list = lit.get(span.segment.id) ?? [];

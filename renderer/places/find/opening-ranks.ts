@@ -4,14 +4,27 @@ import type { Ranking } from '#core/job/ranking.ts';
 export interface OpeningRanks {
   /** Rank of the first opening that shows a cell; 0 where none does. */
   readonly ofCell: Int32Array;
-  readonly peaks: readonly { readonly rank: number; readonly cell: number; readonly stationMm: number }[];
+  readonly peaks: readonly OpeningPeak[];
 }
+
+/** The likeliest cell of one opening. */
+export interface OpeningPeak {
+  readonly rank: number;
+  readonly cell: number;
+  readonly stationMm: number;
+  /** One of the first few openings, or likely enough to matter: the rest would only crowd the picture. */
+  readonly worthShowing: boolean;
+}
+
+/** Openings that are always numbered, and the chance from which later ones are too. */
+const alwaysNumbered = 6;
+const numberedChance = 0.02;
 
 /** Where each opening's numeral stands: on the likeliest cell it shows first. O(cells x openings). */
 export function openingRanks(ranking: Ranking): OpeningRanks {
   const { cellEdgesMm, cellProbability } = ranking.posterior;
   const ofCell = new Int32Array(cellProbability.length);
-  const peaks: { rank: number; cell: number; stationMm: number }[] = [];
+  const peaks: OpeningPeak[] = [];
   for (const step of ranking.digPlan) {
     let best = -1;
     let bestDensity = -1;
@@ -29,7 +42,8 @@ export function openingRanks(ranking: Ranking): OpeningRanks {
     }
     if (best >= 0) {
       const stationMm = ((cellEdgesMm[best] as number) + (cellEdgesMm[best + 1] as number)) / 2;
-      peaks.push({ rank: step.rank, cell: best, stationMm });
+      const worthShowing = step.rank <= alwaysNumbered || step.probability >= numberedChance;
+      peaks.push({ rank: step.rank, cell: best, stationMm, worthShowing });
     }
   }
   return { ofCell, peaks };

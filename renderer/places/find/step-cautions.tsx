@@ -1,48 +1,83 @@
+import { useId } from 'react';
 import type { Caution } from '#core/map/kinds.ts';
-import { cautionSentences, findWords, grave } from '../../language/find.ts';
+import { cautionKeyWords, cautionSentences, findWords, grave } from '../../language/find.ts';
 import { cautionWords } from '../../language/words.ts';
-import { Button, Notice, Sign } from '../../parts/index.ts';
+import { Button, Sign } from '../../parts/index.ts';
 import { cautionSigns } from './caution-signs.tsx';
 import { useFind } from './find-context.ts';
 
-/** Care for parts and paint, not for people: one line will do. */
-const mild: ReadonlySet<Caution> = new Set(['one-use-clips', 'two-people']);
+const words = findWords.caution;
 
-/** The cautions of one opening in words. Those that can hurt are acknowledged once in each job. */
-export function StepCautions({ cautions }: { readonly cautions: readonly Caution[] }) {
-  const { cautionsRead, readCaution } = useFind();
+/**
+ * The cautions of one opening, at its step: signs and key words, the whole text on opening it. Those that
+ * can hurt are read and understood once in each job; after that one quiet line stays.
+ */
+export function StepCautions({
+  cautions,
+  shown,
+  onShow,
+}: {
+  readonly cautions: readonly Caution[];
+  /** Whether the whole text stands open. */
+  readonly shown: boolean;
+  readonly onShow: (shown: boolean) => void;
+}) {
+  const { cautionsRead, readCautions } = useFind();
+  const id = useId();
+  if (cautions.length === 0) return null;
   const inOrder = [...cautions].sort((a, b) => Number(grave.has(b)) - Number(grave.has(a)));
-  const shown = inOrder.filter((caution) => !mild.has(caution) && !cautionsRead.has(caution));
-  const lines = inOrder.filter((caution) => mild.has(caution));
-  if (shown.length + lines.length === 0) return null;
+  const unread = inOrder.filter((caution) => grave.has(caution) && !cautionsRead.has(caution));
+  const quiet = unread.length === 0;
   return (
-    <div className="step-cautions">
-      {shown.map((caution) => (
-        <Notice
-          key={caution}
-          tone="caution"
-          sign={cautionSigns[caution]}
-          title={cautionWords[caution]}
-          actions={
-            grave.has(caution) ? (
+    <section
+      className={quiet ? 'step-cautions step-cautions-quiet' : 'step-cautions'}
+      aria-label={words.title}
+    >
+      <button
+        type="button"
+        className="step-cautions-head"
+        aria-expanded={shown}
+        aria-controls={id}
+        onClick={() => onShow(!shown)}
+      >
+        <span className="step-cautions-lines">
+          {inOrder.map((caution) => (
+            <span key={caution} className="step-caution">
+              <Sign name={cautionSigns[caution]} size={18} />
+              <span>
+                <b>{cautionWords[caution]}</b>
+                {quiet && grave.has(caution) ? null : `: ${cautionKeyWords[caution]}`}
+              </span>
+            </span>
+          ))}
+        </span>
+        <span className="step-cautions-open">
+          <span className="only-read-aloud">{words.whole}</span>
+          <Sign name={shown ? 'up' : 'down'} size={18} />
+        </span>
+      </button>
+      <div id={id} hidden={!shown} className="step-cautions-text">
+        {shown ? (
+          <>
+            {inOrder.map((caution) => (
+              <p key={caution}>
+                <b>{cautionWords[caution]}.</b> {cautionSentences[caution]}
+              </p>
+            ))}
+            {quiet ? null : (
               <Button
-                aria-label={findWords.caution.label(cautionWords[caution])}
-                onClick={() => readCaution(caution)}
+                aria-label={words.label(unread.map((caution) => cautionWords[caution]).join(', '))}
+                onClick={() => {
+                  readCautions(unread);
+                  onShow(false);
+                }}
               >
-                {findWords.caution.read}
+                {words.read}
               </Button>
-            ) : undefined
-          }
-        >
-          {cautionSentences[caution]}
-        </Notice>
-      ))}
-      {lines.map((caution) => (
-        <p key={caution} className="caution-line">
-          <Sign name={cautionSigns[caution]} size={20} />
-          {cautionSentences[caution]}
-        </p>
-      ))}
-    </div>
+            )}
+          </>
+        ) : null}
+      </div>
+    </section>
   );
 }

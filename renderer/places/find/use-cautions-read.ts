@@ -13,7 +13,9 @@ export function readCautions(text: string | null): ReadonlySet<Caution> {
 }
 
 /** Which cautions were read and understood in this job, and how to say that one was. */
-export function useCautionsRead(jobId: JobId): readonly [ReadonlySet<Caution>, (caution: Caution) => void] {
+export function useCautionsRead(
+  jobId: JobId,
+): readonly [ReadonlySet<Caution>, (cautions: readonly Caution[]) => void] {
   const [read, setRead] = useState<ReadonlySet<Caution>>(new Set());
   useEffect(() => {
     let current = true;
@@ -25,8 +27,8 @@ export function useCautionsRead(jobId: JobId): readonly [ReadonlySet<Caution>, (
     };
   }, [jobId]);
   const acknowledge = useCallback(
-    (caution: Caution): void => {
-      const next = new Set([...read, caution]);
+    (understood: readonly Caution[]): void => {
+      const next = new Set([...read, ...understood]);
       setRead(next);
       void hostClient()('place.keep', { key: keyOf(jobId), text: [...next].join(' ') });
     },

@@ -7,13 +7,14 @@ import { rank } from '#core/job/rank.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
 import { type Caution, cautions } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
-import { cautionSentences, grave, sayPercent } from '#renderer/language/find.ts';
+import { cautionKeyWords, cautionSentences, grave, sayPercent } from '#renderer/language/find.ts';
 import { sayWhere } from '#renderer/language/say-where.ts';
 import { cautionWords } from '#renderer/language/words.ts';
 import { DigColumn } from '#renderer/places/find/dig-column.tsx';
 import { FindContext, type FindView } from '#renderer/places/find/find-context.ts';
 import { lookQualities, nearestLookQuality } from '#renderer/places/find/look-quality.ts';
 import { RefitCount } from '#renderer/places/find/refit-count.tsx';
+import { StepCautions } from '#renderer/places/find/step-cautions.tsx';
 import { readCautions } from '#renderer/places/find/use-cautions-read.ts';
 import { jobSession } from '#renderer/session/job-session.ts';
 import { sample } from '#tests/sample.ts';
@@ -61,7 +62,7 @@ function viewOf(changes: {
     picked: null,
     pick: nothing,
     cautionsRead: new Set(changes.cautionsRead),
-    readCaution: nothing,
+    readCautions: nothing,
   };
 }
 
@@ -87,21 +88,33 @@ describe('the list of where to open first', () => {
     }
   });
 
-  test('a panel near an airbag can be ticked off only once its caution was read', () => {
-    const button = (view: FindView): string =>
-      /<button[^>]*aria-label="Tread plate: mark off"[^>]*>/.exec(shown(view))?.[0] ?? '';
+  test('an airbag’s caution stands at its step in key words until read, and then in one quiet line', () => {
     const map = mapWith(['airbag']);
-    expect(shown(viewOf({ map }))).toContain('Airbag: read and understood');
-    expect(button(viewOf({ map }))).toContain('disabled');
-    expect(button(viewOf({ map, cautionsRead: ['airbag'] }))).not.toContain('disabled');
-    expect(shown(viewOf({ map, cautionsRead: ['airbag'] }))).not.toContain('read and understood');
-    expect(shown(viewOf({ map, cautionsRead: ['airbag'] }))).toContain(cautionWords.airbag);
+    const unread = shown(viewOf({ map }));
+    expect(unread).toContain(cautionKeyWords.airbag);
+    expect(unread).not.toContain('step-cautions-quiet');
+    const read = shown(viewOf({ map, cautionsRead: ['airbag'] }));
+    expect(read).toContain('step-cautions-quiet');
+    expect(read).toContain(cautionWords.airbag);
+    expect(read).not.toContain(cautionKeyWords.airbag);
+  });
+
+  test('opened, the caution gives its whole text, and one button for all that were unread', () => {
+    const view = viewOf({ cautionsRead: ['belt-tensioner'] });
+    const opened = (on: readonly Caution[]): string =>
+      shown(view, <StepCautions cautions={on} shown onShow={nothing} />);
+    expect(opened(['glass', 'airbag', 'high-voltage'])).toContain(
+      'Airbag, High voltage: read and understood',
+    );
+    expect(opened(['airbag'])).toContain(cautionSentences.airbag);
+    expect(opened(['belt-tensioner', 'glass'])).not.toContain('read and understood');
+    expect(opened(['belt-tensioner'])).toContain(cautionSentences['belt-tensioner']);
   });
 
   test('care that cannot hurt anyone is shown at its step and asks for nothing', () => {
     const html = shown(viewOf({ map: mapWith(['one-use-clips', 'glass']) }));
-    expect(html).toContain(cautionSentences['one-use-clips']);
-    expect(html).toContain(cautionSentences.glass);
+    expect(html).toContain(cautionKeyWords['one-use-clips']);
+    expect(html).toContain(cautionKeyWords.glass);
     expect(html).not.toContain('read and understood');
   });
 

@@ -84,6 +84,34 @@ describe('the numerals of the openings', () => {
   });
 });
 
+describe('which openings are numbered on the board', () => {
+  const many = {
+    ...ranking,
+    digPlan: Array.from({ length: 9 }, (_, i) => ({
+      ...(ranking.digPlan[0] as (typeof ranking.digPlan)[number]),
+      rank: i + 1,
+      probability: i === 8 ? 0.05 : 0.01,
+      look: {
+        segmentIds: [],
+        fromMm: i * 160,
+        toMm: i * 160 + 150,
+        parts: [
+          { segmentId: 'segment:front' as const, fromMm: i * 160, toMm: i * 160 + 150, probability: 0.01 },
+        ],
+      },
+    })),
+  };
+
+  test('the first six, and later ones with two percent or more; the rest would only crowd it', () => {
+    const numbered = [...litOf(sample.line, many, [], []).stretches.values()]
+      .flat()
+      .flatMap((stretch) => (stretch.rank === undefined ? [] : [stretch.rank]));
+    expect(numbered.sort()).toEqual([1, 2, 3, 4, 5, 6, 9]);
+    const { peaks } = openingRanks(many);
+    expect(peaks.filter((peak) => !peak.worthShowing).map((peak) => peak.rank)).toEqual([7, 8]);
+  });
+});
+
 describe('pointing at the board', () => {
   const { stretches } = ranking.posterior;
   const at = { xMm: 750, yMm: 0 };

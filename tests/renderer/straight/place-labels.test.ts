@@ -49,13 +49,18 @@ test('a name too long for its band is cut with a mark, and dropped when nothing 
   expect(cutToWidth('Left front tread plate', 20)).toBe('');
 });
 
-test('rank numerals never touch, and the better rank keeps its place', () => {
+test('rank numerals never touch, not at an end either, and the better rank keeps its place', () => {
   const ranks = [
-    { rank: 1, stationMm: 1000 },
-    { rank: 12, stationMm: 1010 },
-    { rank: 13, stationMm: 1100 },
+    { rank: 1, stationMm: 1000, worthShowing: true },
+    { rank: 12, stationMm: 1010, worthShowing: true },
+    { rank: 13, stationMm: 1100, worthShowing: false },
   ];
-  expect(spacedRanks(ranks, 0.2).map(({ rank }) => rank)).toEqual([1]);
-  expect(spacedRanks(ranks, 1).map(({ rank }) => rank)).toEqual([1, 13]);
-  expect(spacedRanks(ranks, 10).map(({ rank }) => rank)).toEqual([1, 12, 13]);
+  const kept = (pxPerMm: number, widthPx: number): readonly number[] =>
+    spacedRanks(ranks, pxPerMm, widthPx).map(({ rank }) => rank);
+  expect(kept(0.2, 400)).toEqual([1]);
+  expect(kept(1, 2_000)).toEqual([1, 13]);
+  expect(kept(10, 20_000)).toEqual([1, 12, 13]);
+  // All three lie at the right end: pushed in from the edge, 12 and 13 would stand on each other.
+  expect(kept(1, 1_020)).toEqual([1]);
+  for (const { xPx } of spacedRanks(ranks, 1, 1_100)) expect(xPx).toBeLessThan(1_100);
 });
