@@ -1,9 +1,11 @@
 import { nearestStation } from './nearest-station.ts';
 import type { BodyPoint } from './place.ts';
+import { planDistanceMm } from './point.ts';
 import { stationLine } from './station-line.ts';
 
-/** A corner sharper than this would throw its outer point far off; it gets two points instead. */
-const longestMitre = 3;
+/** An outer corner that turns further than this would throw its point far off; it goes round in steps instead. */
+const widestMitreRad = (2 * Math.PI) / 3;
+const widestStepRad = Math.PI / 4;
 
 /** Points this much nearer to the line than they should be lie in a fold and are dropped. */
 const foldShare = 0.98;
@@ -18,25 +20,16 @@ const foldShare = 0.98;
 export function parallelLine(points: readonly BodyPoint[], offsetMm: number): readonly BodyPoint[] {
   const normals = pieceNormals(points);
   const shifted: BodyPoint[] = [];
-  const put = (at: BodyPoint, normal: Normal, scale: number): void => {
-    shifted.push({
-      xMm: at.xMm + normal.x * scale * offsetMm,
-      yMm: at.yMm + normal.y * scale * offsetMm,
-      zMm: at.zMm,
-    });
-  };
   for (let i = 0; i < points.length; i++) {
     const at = points[i] as BodyPoint;
     const before = normals[Math.max(0, i - 1)] as Normal;
     const after = normals[Math.min(normals.length - 1, i)] as Normal;
-    const sum = { x: before.x + after.x, y: before.y + after.y };
-    const squared = sum.x * sum.x + sum.y * sum.y;
-    // |before + after|² = 2 (1 + cos turn); the mitre is 2 (before + after) / |before + after|².
-    const mitre = squared > 0 ? 2 / Math.sqrt(squared) : Number.POSITIVE_INFINITY;
-    if (mitre <= longestMitre) put(at, sum, 2 / squared);
-    else {
-      put(at, before, 1);
-      put(at, after, 1);
+    const roomMm = Math.min(
+      i > 0 ? planDistanceMm(points[i - 1] as BodyPoint, at) : Number.POSITIVE_INFINITY,
+      i < points.length - 1 ? planDistanceMm(at, points[i + 1] as BodyPoint) : Number.POSITIVE_INFINITY,
+    );
+    for (const { x, y } of cornerOffsets(before, after, offsetMm, roomMm)) {
+      shifted.push({ xMm: at.xMm + x, yMm: at.yMm + y, zMm: at.zMm });
     }
   }
   const line = stationLine(points);
@@ -48,6 +41,29 @@ export function parallelLine(points: readonly BodyPoint[], offsetMm: number): re
 interface Normal {
   readonly x: number;
   readonly y: number;
+}
+
+/**
+ * Where the offset line passes a corner, from the corner: once, at the mitre; round a sharp outer corner
+ * at the corners of a polygon about the circle of the offset, so that it never comes nearer. An inner
+ * corner without room for its mitre gets both plain offsets, which lie in a fold and are dropped later.
+ */
+function cornerOffsets(before: Normal, after: Normal, offsetMm: number, roomMm: number): readonly Normal[] {
+  const cos = before.x * after.x + before.y * after.y;
+  const turnRad = Math.atan2(before.x * after.y - before.y * after.x, cos);
+  const outer = turnRad * offsetMm > 0 || Math.abs(turnRad) > Math.PI - 1e-9;
+  const sharp = Math.abs(turnRad) > widestMitreRad;
+  if (!outer && Math.abs(offsetMm) * Math.tan(Math.abs(turnRad) / 2) > roomMm) {
+    return [before, after].map(({ x, y }) => ({ x: x * offsetMm, y: y * offsetMm }));
+  }
+  const steps = outer && sharp ? Math.ceil(Math.abs(turnRad) / widestStepRad) : 1;
+  const stepRad = turnRad / steps;
+  const reachMm = offsetMm / Math.cos(stepRad / 2);
+  const startRad = Math.atan2(before.y, before.x);
+  return Array.from({ length: steps }, (_, k) => {
+    const towardsRad = startRad + stepRad * (k + 0.5);
+    return { x: reachMm * Math.cos(towardsRad), y: reachMm * Math.sin(towardsRad) };
+  });
 }
 
 /** Unit vectors to the right of each piece in plan. */

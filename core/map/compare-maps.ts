@@ -1,4 +1,4 @@
-import { planDistanceMm } from '../geometry/point.ts';
+import { bodyDistanceMm } from '../geometry/point.ts';
 import { compareText } from '../quantity/compare-text.ts';
 import { type IdKind, idKind } from '../quantity/id.ts';
 import { type MapDocument, type MapRecord, type TableKind, tableOfKind } from './map-document.ts';
@@ -14,7 +14,7 @@ export interface ComparedThing {
 }
 
 export interface MovedThing extends ComparedThing {
-  /** How far in plan, where it is one point; null for shapes. */
+  /** How far, height included, where it is one point; null for shapes. */
   readonly byMm: number | null;
 }
 
@@ -94,10 +94,11 @@ const named = (record: MapRecord): ComparedThing => ({
 function differingFields(was: MapRecord, is: MapRecord): string[] {
   const a = was as unknown as Readonly<Record<string, unknown>>;
   const b = is as unknown as Readonly<Record<string, unknown>>;
-  const fields = new Set([...Object.keys(a), ...Object.keys(b)]);
-  return [...fields].filter((field) => !sameValue(a[field], b[field])).sort(compareText);
+  const fields = Object.keys(a).filter((field) => !sameValue(a[field], b[field]));
+  for (const field of Object.keys(b)) if (!(field in a) && b[field] !== undefined) fields.push(field);
+  return fields.sort(compareText);
 }
 
 function distanceMm(was: MapRecord, is: MapRecord): number | null {
-  return idKind(is.id) === 'node' ? planDistanceMm((was as MapNode).at, (is as MapNode).at) : null;
+  return idKind(is.id) === 'node' ? bodyDistanceMm((was as MapNode).at, (is as MapNode).at) : null;
 }

@@ -13,7 +13,7 @@ export function sameValue(a: unknown, b: unknown): boolean {
   }
   const left = a as Readonly<Record<string, unknown>>;
   const right = b as Readonly<Record<string, unknown>>;
-  return [...new Set([...Object.keys(left), ...Object.keys(right)])].every((field) =>
-    sameValue(left[field], right[field]),
-  );
+  for (const field in left) if (!sameValue(left[field], right[field])) return false;
+  for (const field in right) if (!(field in left) && right[field] !== undefined) return false;
+  return true;
 }

@@ -14,11 +14,12 @@ import { commitTransaction } from '#db/map-history-store.ts';
 import { addMap, readMap } from '#db/map-store.ts';
 import { openStore } from '#db/open-store.ts';
 import { randomMap } from '#tests/generated/random-map.ts';
+import { drawingVerbs } from './drawing-verbs.ts';
 import { longCircuit } from './long-circuit.ts';
 import { type Measured, measure, tableLine } from './measure.ts';
 
 /** `npm run bench`: how fast the answers come on this machine. Prints a table; misses an aim with exit code 1. */
-const results: Measured[] = [...ranking(), ...hazard(), ...database()];
+const results: Measured[] = [...ranking(), ...hazard(), ...database(), ...drawingVerbs()];
 console.log(`${'measured'.padEnd(58)}${'median'.padStart(10)}${'95 %'.padStart(10)}`);
 for (const each of results) console.log(tableLine(each));
 process.exit(results.some(({ medianMs, aimMs }) => aimMs !== null && medianMs > aimMs) ? 1 : 0);

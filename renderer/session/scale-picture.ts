@@ -1,0 +1,140 @@
+import { fail, ok, type Result } from '#core/quantity/result.ts';
+
+/** A picture ready to be kept under a drawing: upright, and no larger than needed. */
+export interface ScaledPicture {
+  readonly bytes: Uint8Array;
+  readonly mediaType: 'image/jpeg' | 'image/png' | 'image/webp';
+  /** As shown, after any turn the camera noted. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+export interface ScaleProgress {
+  /** Told the share done, 0 to 1, never falling. */
+  readonly onProgress?: (share: number) => void;
+  readonly signal?: AbortSignal;
+}
+
+/** A car of 4.5 m at about a millimetre a pixel: finer cannot be traced by hand. */
+export const longestSidePx = 4_000;
+/** Beyond this nobody photographs or scans; the browser would run out of memory decoding it. */
+const mostFileBytes = 200_000_000;
+const quality = 0.9;
+
+/**
+ * Reads a picture file for use under a drawing: turned as its camera noted (EXIF), scaled down to at most
+ * 4,000 px a side in halving steps, and written anew, which also leaves out where it was taken. A PNG
+ * small enough already is kept byte for byte, so that a scan's lines stay sharp. Needs a page. Problems:
+ * `too-large`, `picture-unreadable` for what the browser cannot decode, `stopped` when the signal says so.
+ */
+export async function scalePicture(file: File, progress: ScaleProgress = {}): Promise<Result<ScaledPicture>> {
+  const { onProgress = () => {}, signal } = progress;
+  const stopped = fail({ code: 'stopped' } as const);
+  const unreadable = fail({ code: 'picture-unreadable', file: file.name, mediaType: file.type } as const);
+  if (file.size > mostFileBytes) {
+    return fail({ code: 'too-large', thing: file.name, bytes: file.size, mostBytes: mostFileBytes });
+  }
+  onProgress(0);
+  const read = await readFile(file, (share) => onProgress(share * 0.3), signal);
+  if (signal?.aborted) return stopped;
+  if (!read) return unreadable;
+  let bitmap: ImageBitmap;
+  try {
+    bitmap = await createImageBitmap(new Blob([read], { type: file.type }), {
+      imageOrientation: 'from-image',
+    });
+  } catch {
+    return unreadable;
+  }
+  onProgress(0.6);
+  try {
+    if (signal?.aborted) return stopped;
+    const { width, height } = bitmap;
+    const wanted = fitted(width, height);
+    const small = wanted.widthPx === width;
+    if (small && isPng(read)) {
+      onProgress(1);
+      return ok({ bytes: read, mediaType: 'image/png', widthPx: width, heightPx: height });
+    }
+    const canvas = await inHalves(bitmap, wanted, (share) => onProgress(0.6 + share * 0.2), signal);
+    if (!canvas || signal?.aborted) return stopped;
+    const mediaType = isPng(read) || isWebP(read) ? (isPng(read) ? 'image/png' : 'image/webp') : 'image/jpeg';
+    const written = await canvas.convertToBlob({ type: mediaType, quality });
+    if (signal?.aborted) return stopped;
+    const bytes = new Uint8Array(await written.arrayBuffer());
+    onProgress(1);
+    return ok({ bytes, mediaType, ...wanted });
+  } finally {
+    bitmap.close();
+  }
+}
+
+/** The largest size of the same shape within the longest side. */
+function fitted(widthPx: number, heightPx: number): { widthPx: number; heightPx: number } {
+  const scale = Math.min(1, longestSidePx / Math.max(widthPx, heightPx));
+  const side = (px: number): number => Math.max(1, Math.round(px * scale));
+  return { widthPx: side(widthPx), heightPx: side(heightPx) };
+}
+
+/** The file's bytes, read piece by piece; null when it cannot be read, such as after it was moved. */
+async function readFile(
+  file: File,
+  onProgress: (share: number) => void,
+  signal: AbortSignal | undefined,
+): Promise<Uint8Array<ArrayBuffer> | null> {
+  const bytes = new Uint8Array(file.size);
+  let at = 0;
+  try {
+    const reader = file.stream().getReader();
+    for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
+      if (signal?.aborted) {
+        await reader.cancel();
+        return null;
+      }
+      bytes.set(piece.value, at);
+      at += piece.value.length;
+      onProgress(at / Math.max(1, file.size));
+    }
+  } catch {
+    return null;
+  }
+  return at === bytes.length && at > 0 ? bytes : null;
+}
+
+/**
+ * Draws the picture at its new size by halves, each step averaging four pixels: one large step would skip
+ * most of them and leave jagged edges. Null when stopped.
+ */
+async function inHalves(
+  bitmap: ImageBitmap,
+  wanted: { readonly widthPx: number; readonly heightPx: number },
+  onProgress: (share: number) => void,
+  signal: AbortSignal | undefined,
+): Promise<OffscreenCanvas | null> {
+  let from: ImageBitmap | OffscreenCanvas = bitmap;
+  const steps = Math.max(1, Math.ceil(Math.log2(bitmap.width / wanted.widthPx)));
+  for (let step = 1; step <= steps; step++) {
+    if (signal?.aborted) return null;
+    const left = 2 ** (steps - step);
+    const canvas = new OffscreenCanvas(
+      Math.min(from.width, wanted.widthPx * left),
+      Math.min(from.height, wanted.heightPx * left),
+    );
+    const c = canvas.getContext('2d');
+    if (!c) return null;
+    c.imageSmoothingQuality = 'high';
+    c.drawImage(from, 0, 0, canvas.width, canvas.height);
+    from = canvas;
+    onProgress(step / steps);
+    // One step a turn, so that the page stays alive and a stop is heard.
+    await new Promise((resolve) => setTimeout(resolve, 0));
+  }
+  return from as OffscreenCanvas;
+}
+
+/** First letters of a PNG (W3C PNG 5.2) and of a WebP (RFC 9649). */
+const isPng = (bytes: Uint8Array): boolean => startsWith(bytes, [0x89, 0x50, 0x4e, 0x47], 0);
+const isWebP = (bytes: Uint8Array): boolean => startsWith(bytes, [0x57, 0x45, 0x42, 0x50], 8);
+
+const startsWith = (bytes: Uint8Array, letters: readonly number[], at: number): boolean =>
+  letters.every((letter, i) => bytes[at + i] === letter);
