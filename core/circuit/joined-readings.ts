@@ -1,4 +1,4 @@
-import type { SupplyFigures } from './circuit-network.ts';
+import type { StandingWire, SupplyFigures } from './circuit-network.ts';
 import { type FaultResponse, soundReading } from './fault-response.ts';
 import { type MeteredCircuit, meterConnected, type ReadingWires } from './metered-circuit.ts';
 import { injectorScore, logScore, type ShownScore, shownScore } from './shown-score.ts';
@@ -32,7 +32,7 @@ const voltsGrain = 0.005;
 
 /**
  * Connects every reading's meter in one setting. `grainOhms` widens figures by what the draws of shared
- * errors cannot resolve.
+ * errors cannot resolve, `sharedShare` by that share of the wire ohms in them where there are no draws.
  * @example
  * connectAll({ wires: { mainId: sample.circuit.id, main: standingWire(layLadder(sample.map, sample.line, []), sample.circuit), other: null }, supply: typicalSupply }, [], 0).readings // => []
  */
@@ -40,7 +40,10 @@ export function connectAll(
   setting: SharedSetting,
   usable: readonly UsableReading[],
   grainOhms: number,
+  sharedShare = 0,
 ): JoinedReadings {
+  const loopOhms =
+    wireOhms(setting.wires.main) + (setting.wires.other ? wireOhms(setting.wires.other.wire) : 0);
   const readings = usable.flatMap((from): JoinedReading[] => {
     const { reading, state, meter, clip } = from;
     const metered = meterConnected(setting.wires, reading, state, setting.supply);
@@ -51,7 +54,7 @@ export function connectAll(
         from,
         metered,
         drawn: isDrawn ? meterConnected(setting.wires, reading, state, setting.supply, -1) : null,
-        score: shownScore(reading, meter, grainOf(reading, grainOhms), clip),
+        score: shownScore(reading, meter, grainOf(reading, grainOhms, sharedShare, loopOhms), clip),
         leadOhms: reading.test === 'ohms' && !meter.ohms.fourWire ? meter.ohms.leadOhms : 0,
       },
     ];
@@ -59,11 +62,27 @@ export function connectAll(
   return { setting, readings };
 }
 
-function grainOf(reading: UsableReading['reading'], grainOhms: number): number {
+/** Ohms of a wire from end to end. */
+function wireOhms(wire: StandingWire): number {
+  return wire.linkOhms.reduce((sum, ohms) => sum + ohms, 0);
+}
+
+function grainOf(
+  reading: UsableReading['reading'],
+  grainOhms: number,
+  sharedShare: number,
+  loopOhms: number,
+): number {
   if (grainOhms === 0) return 0;
-  if (reading.test === 'drop') return 1000 * reading.currentA * grainOhms;
-  if (reading.test === 'volts') return voltsGrain * Math.abs(reading.volts);
-  return grainOhms;
+  if (reading.test === 'volts') return Math.max(voltsGrain, sharedShare) * Math.abs(reading.volts);
+  const seenOhms =
+    reading.test === 'drop'
+      ? Math.abs(reading.millivolts) / 1000 / reading.currentA
+      : reading.test === 'ohms' && typeof reading.ohms === 'number'
+        ? reading.ohms
+        : loopOhms;
+  const ohms = Math.hypot(grainOhms, sharedShare * Math.min(seenOhms, loopOhms));
+  return reading.test === 'drop' ? 1000 * reading.currentA * ohms : ohms;
 }
 
 /**

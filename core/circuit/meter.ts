@@ -19,6 +19,8 @@ export interface Meter {
     readonly fourWire: boolean;
     /** What the two leads add, when they were not nulled. */
     readonly leadOhms: number;
+    /** Contact of two tips after nulling, one standard deviation; 0.05 ohm when nobody knows it. */
+    readonly leadSpreadOhms?: number | undefined;
   };
   readonly volts: MeterScale;
   readonly millivolts: MeterScale;

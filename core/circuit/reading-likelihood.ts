@@ -27,6 +27,13 @@ export interface LikelihoodOptions {
   /** Draws of the shared errors; 0 takes their usual values as if known. 64 when absent. */
   readonly draws?: number | undefined;
   readonly seed?: number | undefined;
+  /**
+   * Without draws: widens each figure by what the shared errors may do to it and holds shorts to the
+   * 0.06 m floor, so that a quick answer is rather too wide than too sharp.
+   */
+  readonly cautious?: boolean | undefined;
+  /** The circuit that may be touched, where the readings passed are only some and may not name it. */
+  readonly otherCircuitId?: CircuitId | null | undefined;
 }
 
 /** What the electrical readings say together. All are natural logs with one common constant. */
@@ -49,6 +56,12 @@ export interface ReadingsLikelihood {
 const workingStepMm = 15;
 const fewestStations = 40;
 const mostStations = 800;
+/** The same where every station is worked out once for each draw. */
+const mostStationsDrawn = 400;
+
+/** What the shared errors do to a figure when they are not drawn: wire by this share, plugs by these ohms. */
+const sharedShare = 0.03;
+const plugShareOhms = 0.004;
 
 /** Draws that decide whether a class is worth the rest. */
 const earlyDraws = 8;
@@ -81,25 +94,27 @@ export function readingsLogLikelihood(
   const wires = layWires(map, line, taken, options);
   const { twoLead, capacitance, notes } = usableReadings(line, wires, taken);
   const { ladder } = wires.main;
-  const workingMm = workingStations(line.lengthMm, stationsMm);
+  const isDrawn = options.draws !== 0 && twoLead.length > 0;
+  const workingMm = workingStations(line.lengthMm, stationsMm, isDrawn ? mostStationsDrawn : mostStations);
   const places = placesOnLadder(ladder, workingMm);
   const touching = wires.otherLine ? touchingStations(line, wires.otherLine, workingMm) : null;
   const otherPlaces = touching && wires.other ? placesWhereTouching(wires.other.wire, touching) : null;
   const wireMeasured = options.knowledge?.ohmsPerMetre !== undefined;
   const isExact = wireMeasured && ladder.plugIds.every((id) => options.knowledge?.measuredPlugs?.has(id));
   const usual = usualErrors(ladder.plugIds.length, wireMeasured);
-  const drawn =
-    options.draws === 0 || twoLead.length === 0
-      ? [usual]
-      : drawSharedErrors(options.draws ?? 64, ladder.plugIds.length, wireMeasured, options.seed ?? 1);
-  const grainOhms = drawn.length > 1 ? (isExact ? 0.0005 : 0.001) : 0;
+  const drawn = isDrawn
+    ? drawSharedErrors(options.draws ?? 64, ladder.plugIds.length, wireMeasured, options.seed ?? 1)
+    : [usual];
+  const isFloored = drawn.length > 1 || options.cautious === true;
+  const share = drawn.length === 1 && options.cautious ? sharedShare : 0;
+  const grainOhms = drawn.length > 1 ? (isExact ? 0.0005 : 0.001) : share > 0 ? plugShareOhms : 0;
   const settingOf = (errors: SharedErrors): SharedSetting => withErrors(wires, errors, options);
 
   const unbroken = capacitanceLogLikelihood(capacitance, [null])[0] as number;
   const capacitanceWithout = (kind: FaultClass): number =>
     isSeriesClass(kind) ? unbroken : shortedCapacitanceNats * capacitance.length;
 
-  const draws = drawn.map((errors) => connectAll(settingOf(errors), twoLead, grainOhms));
+  const draws = drawn.map((errors) => connectAll(settingOf(errors), twoLead, grainOhms, share));
   const early = draws.slice(0, earlyDraws);
   const firstPass = faultClasses.map((kind) =>
     early.map((draw) => classScores(draw, kind, places, otherPlaces)),
@@ -115,7 +130,7 @@ export function readingsLogLikelihood(
       const scored = [...started, ...later.map((draw) => classScores(draw, kind, places, otherPlaces))];
       bestFit = Math.max(bestFit, ...scored.map((each) => each.bestFit));
       const mean = meanOfLogs(scored.map((each) => each.logLikelihood));
-      const isWidened = !isSeriesClass(kind) && !isExact && drawn.length > 1 && twoLead.length > 0;
+      const isWidened = !isSeriesClass(kind) && !isExact && isFloored && twoLead.length > 0;
       const row = isWidened ? widened(workingMm, mean, honestFloorMm) : mean;
       return [kind, finalRow(kind, row)];
     }),
@@ -180,7 +195,7 @@ function layWires(
     { ...typicalEnd, ...first },
     { ...typicalEnd, ...second },
   ]);
-  const otherId = otherCircuitId(line, taken);
+  const otherId = otherCircuitId(line, taken) ?? options.otherCircuitId ?? null;
   const otherCircuit = otherId === null ? undefined : map.circuits.get(otherId);
   const laid = otherCircuit ? layStraight(map, otherCircuit) : null;
   if (!otherCircuit || !laid?.ok) return { mainId: line.circuit.id, main, other: null, otherLine: null };
@@ -193,7 +208,12 @@ function layWires(
   };
 }
 
-function otherCircuitId(line: CircuitLine, taken: readonly TakenReading[]): CircuitId | null {
+/**
+ * The first circuit besides the searched one that a lead sat on.
+ * @example
+ * otherCircuitId(sample.line, []) // => null
+ */
+export function otherCircuitId(line: CircuitLine, taken: readonly TakenReading[]): CircuitId | null {
   for (const { reading } of taken) {
     const leads =
       'from' in reading
@@ -248,8 +268,8 @@ function endWithErrors(figures: EndFigures, errors: SharedErrors): EndFigures {
   };
 }
 
-function workingStations(lengthMm: number, wantedMm: Float64Array): Float64Array {
-  const count = Math.min(mostStations, Math.max(fewestStations, Math.ceil(lengthMm / workingStepMm)));
+function workingStations(lengthMm: number, wantedMm: Float64Array, most: number): Float64Array {
+  const count = Math.min(most, Math.max(fewestStations, Math.ceil(lengthMm / workingStepMm)));
   if (wantedMm.length > 0 && wantedMm.length <= count && wantedMm.length >= fewestStations) return wantedMm;
   return Float64Array.from({ length: count }, (_, i) => ((i + 0.5) * lengthMm) / count);
 }

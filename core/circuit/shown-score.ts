@@ -91,7 +91,7 @@ function figure(value: number, scale: MeterScale, extraSpread: number, clip: num
 function ohmsScore(shown: Shown, meter: Meter, extraSpread: number, clip: number): ShownScore {
   const beside = (ohms: number): number => (ohms * meterInputOhms) / (ohms + meterInputOhms);
   const slope = (ohms: number): number => (meterInputOhms / (ohms + meterInputOhms)) ** 2;
-  const leads = meter.ohms.fourWire ? 0 : leadSpreadOhms;
+  const leads = meter.ohms.fourWire ? 0 : (meter.ohms.leadSpreadOhms ?? leadSpreadOhms);
   if (typeof shown !== 'number') {
     const top = meter.ohms.highest;
     return { kind: 'above', value: beside(top), spread: 0.05 * top * slope(top), clip };

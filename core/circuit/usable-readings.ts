@@ -107,9 +107,22 @@ export function usableReadings(
         notes.push({ code: 'end-part-plugged-in', reading: index, nodeId: electronic.nodeId });
       }
     }
-    twoLead.push({ index, reading, state, meter, clip });
+    twoLead.push({ index, reading, state: standingFor(circuit, reading, state), meter, clip });
   });
   return { twoLead, capacitance, notes };
+}
+
+/**
+ * A current driven in at a fused supply's end stands in the place of the fuse, lamp or limiter: whatever
+ * the supply could send past it is not there, or the stated current would not be all there is.
+ */
+function standingFor(circuit: Circuit, reading: TwoLeadReading, state: CircuitState): CircuitState {
+  if (reading.test !== 'drop' || reading.driven.on !== 'wire') return state;
+  const { nodeId, circuitId } = reading.driven;
+  const isOurs = circuitId === undefined || circuitId === circuit.id;
+  const isFuse = circuit.ends.some((end) => end.kind === 'fused-supply' && end.nodeId === nodeId);
+  if (!isOurs || !isFuse || state.apartNodeIds.includes(nodeId)) return state;
+  return { ...state, apartNodeIds: [...state.apartNodeIds, nodeId] };
 }
 
 function misplacedLead(reading: ElectricalReading, index: number, wires: ReadingWires): ReadingNote | null {

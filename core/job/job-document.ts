@@ -1,5 +1,7 @@
 import { z } from 'zod';
 import { idSchema } from '../quantity/id.ts';
+import { closingEntrySchemas } from './closing-entries.ts';
+import { meterSchema } from './meter-record.ts';
 import { carStateSchema, readingSchema, stretchSchema } from './reading.ts';
 
 export const jobFormat = 'undertrim.job';
@@ -45,6 +47,8 @@ export const jobEntrySchema = z.discriminatedUnion('type', [
     type: z.literal('reading'),
     reading: readingSchema,
     state: carStateSchema,
+    /** What it was measured with; an ordinary hand meter when absent. */
+    meter: meterSchema.optional(),
     note,
   }),
   z.strictObject({
@@ -74,8 +78,11 @@ export const jobEntrySchema = z.discriminatedUnion('type', [
     type: z.literal('take-back'),
     entryId: idSchema('entry'),
   }),
+  ...closingEntrySchemas,
 ]);
 export type JobEntry = z.infer<typeof jobEntrySchema>;
+/** The entries of one type. */
+export type EntryOf<T extends JobEntry['type']> = Extract<JobEntry, { type: T }>;
 
 /** One visit of one vehicle. */
 export const jobSchema = z.strictObject({

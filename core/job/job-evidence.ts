@@ -1,3 +1,4 @@
+import { isElectrical } from '../circuit/car-state.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import type { Evidence } from '../locate/hypotheses.ts';
 import { faultFound, otherDamage, plugLook, soundLook } from '../locate/look-evidence.ts';
@@ -7,20 +8,31 @@ import type { StationRange } from '../locate/station-ranges.ts';
 import { unplugEvidence } from '../locate/unplug-evidence.ts';
 import type { CircuitDuty, CircuitEndKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { CircuitId } from '../quantity/id.ts';
+import type { CircuitId, EntryId } from '../quantity/id.ts';
 import type { Job, JobEntry } from './job-document.ts';
 import { onCircuit } from './path-stretches.ts';
+import type { UnusedReading } from './ranking.ts';
+import type { Stretch } from './reading.ts';
 
-/** Everything a job says about the place of the fault, and how many readings it could not use. */
+/** What one reading that is judged by place says. */
+export interface PlacedReading {
+  readonly entryId: EntryId;
+  readonly evidence: Evidence;
+}
+
+/** Everything a job says about the place of the fault, apart from its electrical readings. */
 export interface JobEvidence {
+  /** Looks, finds and other circuits. */
   readonly pieces: readonly Evidence[];
-  readonly readingsUnused: number;
+  /** Plugs pulled and things moved, a piece for each entry. */
+  readonly placed: readonly PlacedReading[];
+  readonly unused: readonly UnusedReading[];
 }
 
 /**
  * Turns the standing entries of a job, and the other circuits it names, into evidence about places.
  * Entries about runs off the circuit say nothing about it and give none; readings on airbag and
- * high-voltage circuits are not used.
+ * high-voltage circuits are not used. Electrical readings are left to `hearReadings`.
  * @example
  * jobEvidence(sample.map, sample.line, sample.job, []).pieces.length // => 0
  */
@@ -31,8 +43,9 @@ export function jobEvidence(
   entries: readonly JobEntry[],
 ): JobEvidence {
   const pieces: Evidence[] = [];
+  const placed: PlacedReading[] = [];
+  const unused: UnusedReading[] = [];
   const found: StationRange[] = [];
-  let readingsUnused = 0;
   for (const entry of entries) {
     if (entry.type === 'inspection') {
       if (entry.nodeIds && entry.result !== 'found') {
@@ -44,41 +57,68 @@ export function jobEvidence(
       else if (entry.result === 'seen-sound') pieces.push(soundLook(ranges, entry.lookQuality));
       else pieces.push(otherDamage(ranges, entry.lookQuality));
     }
-    if (entry.type === 'reading') {
-      const piece = readingEvidence(line, entry);
-      if (piece) pieces.push(piece);
-      else readingsUnused++;
+    if (entry.type === 'reading' && !isElectrical(entry.reading)) {
+      const said = readingEvidence(line, entry, entries);
+      if (typeof said === 'string') unused.push({ entryId: entry.id, why: said });
+      else placed.push({ entryId: entry.id, evidence: said });
     }
   }
   if (found.length > 0) pieces.push(faultFound(found));
   const failing = sharedRuns(map, line, job.alsoFailingCircuitIds);
   const working = sharedRuns(map, line, job.workingCircuitIds);
   if (failing.length + working.length > 0) pieces.push(sharedRunsEvidence(failing, working));
-  return { pieces, readingsUnused };
+  return { pieces, placed, unused };
 }
 
 /** Circuits on which no test is ever asked for, and none believed. */
 const lookOnly: ReadonlySet<CircuitDuty> = new Set(['restraint', 'high-voltage']);
 
-/** Evidence of one reading, or null for the kinds that tell nothing about the place yet. */
+type ReadingEntry = Extract<JobEntry, { type: 'reading' }>;
+
+/** Evidence of one reading, or why it tells nothing about the place. */
 function readingEvidence(
   line: CircuitLine,
-  { reading, state }: Extract<JobEntry, { type: 'reading' }>,
-): Evidence | null {
-  if (lookOnly.has(line.circuit.duty)) return null;
+  { id, reading, state }: ReadingEntry,
+  entries: readonly JobEntry[],
+): Evidence | UnusedReading['why'] {
+  if (lookOnly.has(line.circuit.duty)) return 'forbidden-duty';
   if (reading.test === 'move') {
     const ranges = onCircuit(line, reading.stretches);
     const changed = Math.min(reading.changed, reading.tried);
-    return ranges.length > 0 ? moveEvidence(ranges, changed, reading.tried) : null;
+    return ranges.length > 0 ? moveEvidence(ranges, changed, reading.tried) : 'off-circuit';
   }
-  if (reading.test !== 'symptom') return null;
+  if (reading.test === 'function') {
+    const ranges = onCircuit(line, reading.stretches);
+    if (ranges.length === 0) return 'off-circuit';
+    const before = lastFunction(entries, id, reading.stretches);
+    // One position alone has nothing to be compared with.
+    if (before === null) return 'one-position-only';
+    return moveEvidence(ranges, before === reading.works ? 0 : 1, 1);
+  }
+  if (reading.test !== 'symptom') return 'off-circuit';
   const watchedFromSecondEnd = isWatchedFromSecondEnd(line);
   const apart = line.nodes
     .filter(({ nodeId }) => state.apartNodeIds.includes(nodeId))
     .map(({ stationMm }) => stationMm);
-  if (apart.length === 0) return null;
+  if (apart.length === 0) return 'nothing-apart';
   const stationMm = watchedFromSecondEnd ? Math.max(...apart) : Math.min(...apart);
   return unplugEvidence({ stationMm, watchedFromSecondEnd, stays: reading.stays });
+}
+
+/** Whether it worked at the last try with the same stretches moved, before the entry given. */
+function lastFunction(
+  entries: readonly JobEntry[],
+  before: EntryId,
+  stretches: readonly Stretch[],
+): boolean | null {
+  const key = JSON.stringify(stretches);
+  let works: boolean | null = null;
+  for (const entry of entries) {
+    if (entry.id === before) break;
+    if (entry.type !== 'reading' || entry.reading.test !== 'function') continue;
+    if (JSON.stringify(entry.reading.stretches) === key) works = entry.reading.works;
+  }
+  return works;
 }
 
 /** Ends that feed or watch the wire; the symptom shows there. */
@@ -89,7 +129,12 @@ const watchingEnds: ReadonlySet<CircuitEndKind> = new Set([
   'low-side-driver',
 ]);
 
-function isWatchedFromSecondEnd({ circuit }: CircuitLine): boolean {
+/**
+ * Whether the symptom shows at the circuit's second end: supply or control unit sits there.
+ * @example
+ * isWatchedFromSecondEnd(sample.line) // => false
+ */
+export function isWatchedFromSecondEnd({ circuit }: CircuitLine): boolean {
   const [first, second] = circuit.ends;
   return !watchingEnds.has(first.kind) && watchingEnds.has(second.kind);
 }

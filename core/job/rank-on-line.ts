@@ -4,26 +4,36 @@ import { planDig } from '../dig/plan-dig.ts';
 import { cumulate } from '../locate/cumulative.ts';
 import { layHypotheses } from '../locate/hypotheses.ts';
 import { logPrior } from '../locate/prior.ts';
+import { readingsEvidence } from '../locate/readings-evidence.ts';
 import { weighEvidence } from '../locate/weigh-evidence.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import { circuitComponents } from './circuit-components.ts';
 import { digLooks } from './dig-looks.ts';
 import { digSteps } from './dig-steps.ts';
+import { evidenceEntries } from './evidence-entries.ts';
 import { failureTypeFactors } from './failure-type-factors.ts';
+import { hearReadings } from './hear-readings.ts';
 import type { Job } from './job-document.ts';
 import { jobEvidence } from './job-evidence.ts';
 import { faultsOfEntries } from './job-faults.ts';
 import { pathStretches } from './path-stretches.ts';
 import { rankWarnings } from './rank-warnings.ts';
 import type { Ranking } from './ranking.ts';
+import type { ReadingsCache } from './readings-cache.ts';
 import { panelsOff, standingEntries } from './standing-entries.ts';
 import { summarisePosterior } from './summarise-posterior.ts';
+import { takenReadings } from './taken-readings.ts';
+import { allEvidence, weighReadings } from './weigh-readings.ts';
 
 export interface RankOptions {
   /** Chance that damage on an opened stretch is noticed, 0 to 1. */
   readonly lookQuality?: number;
   /** States of work the exact order may visit before it settles for the best found. */
   readonly stateLimit?: number;
+  /** Draws of what electrical readings share; 64 when absent, 0 for a quick answer to be refined. */
+  readonly readingDraws?: number;
+  /** Where what the readings say is remembered from one call to the next. */
+  readonly readingsCache?: ReadingsCache;
 }
 
 /**
@@ -40,7 +50,7 @@ export function rankOnLine(
   job: Job,
   options: RankOptions = {},
 ): Ranking {
-  const standing = standingEntries(job);
+  const standing = evidenceEntries(standingEntries(job));
   const faults = faultsOfEntries(map, standing);
   const entries = standing.filter((entry) => !faults.has(entry.id));
   const components = circuitComponents(map, line);
@@ -52,9 +62,15 @@ export function rankOnLine(
     components.map(({ weight }) => weight),
     failureTypeFactors(job.failureType, line.circuit),
   );
-  const { pieces, readingsUnused } = jobEvidence(map, line, job, entries);
+  const said = jobEvidence(map, line, job, entries);
+  const heard = hearReadings(map, line, hypotheses, takenReadings(entries), {
+    draws: options.readingDraws,
+    cache: options.readingsCache,
+  });
+  const evidence = allEvidence(said, heard.together ? readingsEvidence(heard.together) : null);
+  const weighed = weighReadings(line, hypotheses, prior, said, heard, entries);
   const stretches = pathStretches(line);
-  const posterior = summarisePosterior(hypotheses, weighEvidence(hypotheses, prior, pieces), stretches);
+  const posterior = summarisePosterior(hypotheses, weighEvidence(hypotheses, prior, evidence), stretches);
   const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
   const looks = digLooks(map, stretches, posterior, curve, parts, options.lookQuality);
   const order = planDig(looks, map.panels, panelsOff(entries), { stateLimit: options.stateLimit });
@@ -64,9 +80,11 @@ export function rankOnLine(
     digPlan: digSteps(field, order.openings),
     expectedMinutes: order.expectedMinutes,
     lowerBoundMinutes: order.lowerBoundMinutes,
+    readings: weighed.effects,
+    contradictions: weighed.contradictions,
     nextTests: [],
     warnings: [
-      ...rankWarnings(map, line, readingsUnused),
+      ...rankWarnings(map, line, weighed.unused),
       ...[...faults].map(([entryId, problem]) => ({ code: 'entry-ignored' as const, entryId, problem })),
     ],
   };

@@ -1,18 +1,22 @@
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { RankWarning } from './ranking.ts';
+import type { RankWarning, UnusedReading } from './ranking.ts';
 
 /**
  * What the user should know about an answer before trusting it: care the circuit needs, and what the
  * map does not say about its path. Each run once.
  * @example
- * rankWarnings(sample.map, sample.line, 2).map(({ code }) => code) // => ['readings-unused', 'no-scale', 'no-panel-tag']
+ * rankWarnings(sample.map, sample.line, [{ entryId: 'entry:1', why: 'nothing-apart' }]).map(({ code }) => code) // => ['readings-unused', 'no-scale', 'no-panel-tag']
  */
-export function rankWarnings(map: MapDocument, line: CircuitLine, readingsUnused: number): RankWarning[] {
+export function rankWarnings(
+  map: MapDocument,
+  line: CircuitLine,
+  readings: readonly UnusedReading[],
+): RankWarning[] {
   const warnings: RankWarning[] = [];
   if (line.circuit.duty === 'restraint') warnings.push({ code: 'restraint-circuit' });
   if (line.circuit.duty === 'high-voltage') warnings.push({ code: 'high-voltage-circuit' });
-  if (readingsUnused > 0) warnings.push({ code: 'readings-unused', count: readingsUnused });
+  if (readings.length > 0) warnings.push({ code: 'readings-unused', count: readings.length, readings });
   if (map.details.scale === null) warnings.push({ code: 'no-scale' });
   if (map.rubSpots.size === 0) warnings.push({ code: 'no-rub-spots' });
   const met = new Set<string>();

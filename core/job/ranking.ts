@@ -1,7 +1,9 @@
 import type { CauseShare } from '../chafe/cause.ts';
+import type { OwnInterval } from '../locate/own-interval.ts';
 import type { FaultClass } from '../map/kinds.ts';
-import type { NodeId, PanelId, SegmentId } from '../quantity/id.ts';
+import type { EntryId, NodeId, PanelId, SegmentId } from '../quantity/id.ts';
 import type { Problem } from '../quantity/problem.ts';
+import type { NextTest } from './next-test.ts';
 
 /** Everything the Find place and the command line show; what `rank` gives. Plain data, safe to post to and from a worker. */
 export interface Ranking {
@@ -16,6 +18,11 @@ export interface Ranking {
   readonly expectedMinutes: number;
   /** No order of opening can have a smaller mean; equal to `expectedMinutes` where the plan is proved best. */
   readonly lowerBoundMinutes?: number;
+  /** What each reading did, in the order of the record. */
+  readonly readings: readonly ReadingEffect[];
+  /** Readings that cannot both hold; strongest first. */
+  readonly contradictions: readonly Contradiction[];
+  /** Tests that pay, best first; empty unless asked for with `withTests`. */
   readonly nextTests: readonly NextTest[];
   readonly warnings: readonly RankWarning[];
 }
@@ -81,17 +88,62 @@ export interface Reason {
   readonly secondLook?: boolean;
 }
 
-/** A test worth doing before anything comes off. */
-export interface NextTest {
-  readonly kind: string;
-  readonly nodeIds: readonly NodeId[];
-  readonly minutes: number;
-  readonly minutesSaved: number;
+/** What one reading did to the answer. */
+export interface ReadingEffect {
+  readonly entryId: EntryId;
+  /** Where the reading alone puts the fault, by circuit station. */
+  readonly interval: OwnInterval;
+  /** What was learned from it on top of everything else, in bits; 0 for one that changed nothing. */
+  readonly bits: number;
+  /** Why it tells nothing about the place, and which way would. Null for one that tells something or is not used. */
+  readonly flat: FlatReading | null;
+  /** Why it is not used at all. */
+  readonly unused: UnusedReading['why'] | null;
+}
+
+/** Why a reading cannot place the fault and what could. */
+export interface FlatReading {
+  readonly why: /** Ohms through two leads: the whole wire is less than their own uncertainty. */
+    | 'two-wire-ohms'
+    /** A break or a poor joint reads the same anywhere between two places a lead can reach. */
+    | 'inside-one-access'
+    /** The unknown strength of the fault swallows the place. */
+    | 'fault-strength-unknown';
+  readonly better: 'drop' | 'capacitance' | 'unplug';
+  /** What the better way would place it to, one standard deviation; null where it only halves the ground. */
+  readonly expectedSdMm: number | null;
+}
+
+/** A reading that could not be used, with the reason. */
+export interface UnusedReading {
+  readonly entryId: EntryId;
+  readonly why:
+    | 'forbidden-duty'
+    | 'lead-not-on-circuit'
+    | 'other-circuit-unknown'
+    | 'live-while-measured'
+    | 'end-part-plugged-in'
+    | 'off-circuit'
+    | 'nothing-apart'
+    | 'one-position-only';
+}
+
+/** Readings that no single fault explains. */
+export interface Contradiction {
+  readonly entryIds: readonly EntryId[];
+  readonly unless: /** One place explains them all if the fault's resistance was not the same each time. */
+    | 'fault-changed'
+    /** No one place does: two faults, or a lead, pin or state not as written. */
+    | 'two-faults-or-slip';
 }
 
 /** Something the user should know about the answer, as facts. */
 export type RankWarning =
-  | { readonly code: 'readings-unused'; readonly count: number }
+  | {
+      readonly code: 'readings-unused';
+      readonly count: number;
+      readonly readings?: readonly UnusedReading[];
+    }
   | {
       readonly code: 'no-panel-tag';
       readonly segmentId: SegmentId;

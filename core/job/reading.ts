@@ -7,6 +7,8 @@ export const probeSchema = z.discriminatedUnion('on', [
     on: z.literal('wire'),
     nodeId: idSchema('node'),
     circuitId: idSchema('circuit').optional(),
+    /** Which half of a parted plug, seen along the circuit. Absent: the half that leads to the other lead. */
+    side: z.enum(['first-end', 'second-end']).optional(),
   }),
   z.strictObject({ on: z.literal('body') }),
   z.strictObject({ on: z.literal('battery-positive') }),

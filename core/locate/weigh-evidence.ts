@@ -13,12 +13,26 @@ export function weighEvidence(
   logPriorRow: Float64Array,
   evidence: readonly Evidence[],
 ): Float64Array {
+  const log = addEvidence(hypotheses, logPriorRow, evidence);
+  const possible = logSumExp(log) > Number.NEGATIVE_INFINITY ? log : logPriorRow;
+  const total = logSumExp(possible);
+  return possible.map((value) => Math.exp(value - total));
+}
+
+/**
+ * Log prior with the log-likelihood of each piece of evidence added, not normalised.
+ * @example
+ * addEvidence(layHypotheses(new Float64Array([0, 10]), []), new Float64Array(6), [])[0] // => 0
+ */
+export function addEvidence(
+  hypotheses: Hypotheses,
+  logPriorRow: Float64Array,
+  evidence: readonly Evidence[],
+): Float64Array {
   const log = logPriorRow.slice();
   for (const piece of evidence) {
     const row = piece(hypotheses);
     for (let i = 0; i < log.length; i++) log[i] = (log[i] as number) + (row[i] as number);
   }
-  const possible = logSumExp(log) > Number.NEGATIVE_INFINITY ? log : logPriorRow;
-  const total = logSumExp(possible);
-  return possible.map((value) => Math.exp(value - total));
+  return log;
 }

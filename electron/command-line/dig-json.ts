@@ -31,6 +31,8 @@ export function digJson(map: MapDocument, ranking: Ranking): object {
       reason: reasonSentence(step.reason, name),
     })),
     expectedMinutes: ranking.expectedMinutes,
+    readings: ranking.readings,
+    contradictions: ranking.contradictions,
     nextTests: ranking.nextTests,
     warnings: ranking.warnings.map((warning) => ({
       code: warning.code,

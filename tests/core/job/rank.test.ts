@@ -315,7 +315,11 @@ describe('readings used so far', () => {
     const map = { ...sample.map, circuits: new Map([[circuit.id, circuit]]) };
     const after = ranked(map, withEntries([reading('entry:1', true, 'node:middle')]));
     expect(after.posterior).toEqual(ranked(map, sample.job).posterior);
-    expect(after.warnings).toContainEqual({ code: 'readings-unused', count: 1 });
+    expect(after.warnings).toContainEqual({
+      code: 'readings-unused',
+      count: 1,
+      readings: [{ entryId: 'entry:1', why: 'forbidden-duty' }],
+    });
   });
 });
 
@@ -343,17 +347,17 @@ describe('what a new entry changed', () => {
   });
 
   test('a change on moving a place moves it up', () => {
-    const rear = [{ segmentId: 'segment:rear' as const, fromMm: 0, toMm: 500 }];
+    const front = [{ segmentId: 'segment:front' as const, fromMm: 0, toMm: 500 }];
     const moving: JobEntry = {
       id: 'entry:move',
       at,
       type: 'reading',
-      reading: { test: 'move', stretches: rear, changed: 6, tried: 10 },
+      reading: { test: 'move', stretches: front, changed: 6, tried: 10 },
       state: { apartNodeIds: [], switchClosed: null, ignitionOn: true, batteryConnected: true },
       note: '',
     };
     const change = whatChanged(ranked(sample.map, sample.job), ranked(sample.map, withEntries([moving])));
-    expect(change.movedUp.map(({ step }) => step.look.segmentIds)).toEqual([['segment:rear']]);
+    expect(change.movedUp.map(({ step }) => step.look.segmentIds)).toEqual([['segment:front']]);
     expect(change.movedUp[0]?.after).toBe(1);
   });
 

@@ -1,0 +1,76 @@
+import type { CircuitState } from '../circuit/car-state.ts';
+import type { InjectionPlan } from '../circuit/safe-injection.ts';
+import type { StationRange } from '../locate/station-ranges.ts';
+import type { NodeId, PanelId, SegmentId } from '../quantity/id.ts';
+import type { Stretch } from './reading.ts';
+
+/** Ways of testing that are ever offered. */
+export const nextTestKinds = [
+  'unplug',
+  'drop',
+  'lamp-for-fuse',
+  'ohms-both-ends',
+  'capacitance',
+  'beep',
+  'move',
+] as const;
+export type NextTestKind = (typeof nextTestKinds)[number];
+
+/** A test worth doing before anything more comes off. */
+export interface NextTest {
+  readonly kind: NextTestKind;
+  /** Plug to part; else where the leads go, the driven or first one before the other. */
+  readonly nodeIds: readonly NodeId[];
+  /** What is moved, on the circuit's own ruler and on its runs; empty for tests at plugs. */
+  readonly ranges: readonly StationRange[];
+  readonly stretches: readonly Stretch[];
+  /** How the car must stand. */
+  readonly state: CircuitState;
+  /** Panels that must come off to reach it, in order; their minutes are in `minutes`. */
+  readonly takeOff: readonly PanelId[];
+  readonly outcomes: readonly TestOutcome[];
+  readonly minutes: number;
+  /** Expected minutes until the fault is seen, without the test less with it and its own minutes. */
+  readonly minutesSaved: number;
+  /** What it is expected to tell, in bits. */
+  readonly bits: number;
+  /** How current is put in without harm; null for tests without. */
+  readonly injection: InjectionPlan | null;
+  /** What the meter would show with the fault where it is now thought most likely. */
+  readonly expected: ExpectedFigure | null;
+  /** Doing the first opening before the test is expected to be quicker still. */
+  readonly betterAfterOpening: boolean;
+}
+
+export interface ExpectedFigure {
+  readonly value: number;
+  readonly unit: 'millivolt' | 'ohm' | 'picofarad';
+}
+
+/** One way a test may come out, and what to do then. */
+export interface TestOutcome {
+  readonly label: OutcomeLabel;
+  readonly probability: number;
+  /** Minutes until the fault is seen from then on. */
+  readonly expectedMinutes: number;
+  /** The opening that then comes first; null when there is none left. */
+  readonly first: {
+    readonly takeOff: readonly PanelId[];
+    readonly segmentIds: readonly SegmentId[];
+    readonly nodeIds: readonly NodeId[];
+  } | null;
+}
+
+/** What the user sees when a test comes out one way. */
+export type OutcomeLabel =
+  | { readonly what: 'stays' | 'gone' | 'changes' | 'no-change' | 'beeps' | 'silent' }
+  | { readonly what: 'no-current' | 'lamp-dark' | 'open-line' | 'low-ohms' | 'whole-wire' }
+  /** A figure that puts the fault within a piece of the circuit. */
+  | {
+      readonly what: 'figure';
+      readonly from: number;
+      readonly to: number;
+      readonly unit: ExpectedFigure['unit'];
+      readonly fromMm: number;
+      readonly toMm: number;
+    };
