@@ -1,6 +1,5 @@
-import { readAt } from './mass-at.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { rubWorkAt, type Surface } from './rub-work.ts';
+import { rubWorkAcross, type Surface } from './rub-work.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 
 /**
@@ -26,8 +25,12 @@ export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
     for (let cell = firstCell; cell <= lastCell; cell++) {
       const from = Math.max(fromMm, cell * cellMm);
       const to = Math.min(toMm, (cell + 1) * cellMm);
-      const work = rubWorkAt(span, (from + to) / 2, surface, assumptions);
-      perMm.push((factor * work * readAt(run, run.wear, (from + to) / 2) * (to - from)) / cellMm);
+      const middle = (from + to) / 2;
+      const work = rubWorkAcross(span, middle, 0, surface, assumptions);
+      const place = middle / cellMm - cell;
+      const here = run.wear[cell] as number;
+      const wear = here + ((run.wear[cell + 1] as number) - here) * place;
+      perMm.push((factor * work * wear * (to - from)) / cellMm);
     }
     hazards.push({
       cause: 'bare-body',

@@ -58,7 +58,34 @@ function comesSooner(a: readonly Hold[], b: readonly Hold[]): boolean {
   return reach(a, 0) < reach(b, 0) || (reach(a, 0) === reach(b, 0) && reach(a, 1) < reach(b, 1));
 }
 
+/** First holds along each run, by the end one comes from and the runs left to follow, for one map. */
+const known = new WeakMap<MapDocument, Map<Segment, (readonly Hold[] | undefined)[]>>();
+
 function holdsAlong(map: MapDocument, run: Segment, fromNodeId: NodeId, runsLeft: number): readonly Hold[] {
+  let ofMap = known.get(map);
+  if (!ofMap) {
+    ofMap = new Map();
+    known.set(map, ofMap);
+  }
+  let ofRun = ofMap.get(run);
+  if (!ofRun) {
+    ofRun = [];
+    ofMap.set(run, ofRun);
+  }
+  const place = 2 * runsLeft + (run.fromNodeId === fromNodeId ? 1 : 0);
+  const before = ofRun[place];
+  if (before) return before;
+  const holds = holdsFollowed(map, run, fromNodeId, runsLeft);
+  ofRun[place] = holds;
+  return holds;
+}
+
+function holdsFollowed(
+  map: MapDocument,
+  run: Segment,
+  fromNodeId: NodeId,
+  runsLeft: number,
+): readonly Hold[] {
   const shape = runShape(map, run);
   if (!shape) return [];
   const { lengthMm } = shape.line;

@@ -1,6 +1,7 @@
-import { grownBounds } from '../geometry/bounds.ts';
+import { boundsOf, grownBounds } from '../geometry/bounds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot, Segment } from '../map/records.ts';
+import { runsInBounds } from './run-grid.ts';
 import { type RunShape, runShape } from './run-shape.ts';
 import { runToSpotMm } from './spot-distance.ts';
 import { spotGrid } from './spot-grid.ts';
@@ -57,22 +58,39 @@ const measured = (shape: RunShape, spots: readonly RubSpot[], before: readonly N
 const knownNearest = new WeakMap<MapDocument, Map<string, number>>();
 
 /**
- * Distance of every spot to the run nearest to it, by spot id: a clearance someone gave belongs to that
- * place. Built once per map. O(runs).
+ * Distance of a spot to the run nearest to it, in mm: a clearance someone gave belongs to that place. Infinite
+ * when no run is within reach. Remembered for the map. O(runs near the first time).
  * @example
- * nearestRunMm(sample.map, 200).get('rub-spot:edge') // => 4
+ * nearestRunMm(sample.map, sample.rubSpot, 200) // => 4
  */
-export function nearestRunMm(map: MapDocument, reachMm: number): ReadonlyMap<string, number> {
-  let nearest = knownNearest.get(map);
-  if (!nearest) {
-    nearest = new Map();
-    for (const segment of map.segments.values()) {
-      for (const { spot, distanceMm } of nearSpots(map, segment, reachMm)) {
-        const so = nearest.get(spot.id);
-        if (so === undefined || distanceMm < so) nearest.set(spot.id, distanceMm);
-      }
-    }
-    knownNearest.set(map, nearest);
+export function nearestRunMm(map: MapDocument, spot: RubSpot, reachMm: number): number {
+  let table = knownNearest.get(map);
+  if (!table) {
+    table = new Map();
+    knownNearest.set(map, table);
   }
+  let nearest = table.get(spot.id);
+  if (nearest !== undefined) return nearest;
+  nearest = Number.POSITIVE_INFINITY;
+  const bounds = boundsOf(spot.points);
+  for (const segment of bounds ? runsInBounds(map, grownBounds(bounds, reachMm)) : []) {
+    for (const near of nearSpots(map, segment, reachMm)) {
+      if (near.spot === spot) nearest = Math.min(nearest, near.distanceMm);
+    }
+  }
+  table.set(spot.id, nearest);
   return nearest;
+}
+
+/**
+ * Hands the known distances on to the map after an edit, but for those of spots the edit may have changed.
+ * @example
+ * carryNearestRuns(sample.map, sample.map, new Set()) // => undefined
+ */
+export function carryNearestRuns(before: MapDocument, after: MapDocument, stale: ReadonlySet<string>): void {
+  const table = knownNearest.get(before);
+  if (!table || knownNearest.has(after)) return;
+  const next = new Map(table);
+  for (const id of stale) next.delete(id);
+  knownNearest.set(after, next);
 }

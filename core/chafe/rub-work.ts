@@ -82,20 +82,76 @@ export function rubWorkAt(
   surface: Surface,
   assumptions: ChafeAssumptions,
 ): number {
-  const { clipGoneShare, motionAtClip } = assumptions;
-  const held = swungWork(span, stationMm, surface, motionAtClip);
-  const { ifFromGone, ifToGone } = span;
-  if (!ifFromGone && !ifToGone) return held;
-  const fromGone = ifFromGone ? swungWork(ifFromGone, stationMm, surface, motionAtClip) : held;
-  const toGone = ifToGone ? swungWork(ifToGone, stationMm, surface, motionAtClip) : held;
-  return (1 - clipGoneShare) * held + (clipGoneShare * (fromGone + toGone)) / 2;
+  return rubWorkAcross(span, stationMm, surface.gapMm, surface, assumptions);
 }
 
-function swungWork(swing: Swing, stationMm: number, surface: Surface, motionAtClip: number): number {
-  return rubWork(swing.drive, {
-    clearanceMm: gapAfterSag(swing, stationMm, surface),
-    shape: motionAtClip + (1 - motionAtClip) * swingSine(swing, stationMm),
-    tauMm: surface.tauMm,
-    forceN: surface.forceN,
-  });
+/**
+ * As `rubWorkAt`, for a gap other than the surface's own: one surface serves a whole run.
+ * @example
+ * rubWorkAcross({ fromMm: 0, toMm: 300, drive: spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), missingClips: 0, ifFromGone: null, ifToGone: null }, 150, 6, { gapMm: 0, side: 'level', tauMm: 4, forceN: 0 }, defaultAssumptions) // => 1.15371
+ */
+export function rubWorkAcross(
+  span: Span,
+  stationMm: number,
+  gapMm: number,
+  surface: Surface,
+  assumptions: ChafeAssumptions,
+): number {
+  return (
+    heldWork(span, stationMm, gapMm, surface, assumptions) +
+    goneWork(span, stationMm, gapMm, surface, assumptions)
+  );
+}
+
+/**
+ * The part of `rubWorkAcross` with every clip in place.
+ * @example
+ * heldWork({ fromMm: 0, toMm: 300, drive: spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), missingClips: 0, ifFromGone: null, ifToGone: null }, 150, 6, { gapMm: 0, side: 'level', tauMm: 4, forceN: 0 }, defaultAssumptions) // => 1.15371
+ */
+export function heldWork(
+  span: Span,
+  stationMm: number,
+  gapMm: number,
+  surface: Surface,
+  { clipGoneShare, motionAtClip }: ChafeAssumptions,
+): number {
+  const solidEnds = (span.ifFromGone ? 0 : 0.5) + (span.ifToGone ? 0 : 0.5);
+  const share = 1 - clipGoneShare * (1 - solidEnds);
+  return share * swungWork(span, stationMm, gapMm, surface, motionAtClip);
+}
+
+/**
+ * The part of `rubWorkAcross` with the clip at one end or the other gone.
+ * @example
+ * goneWork({ fromMm: 0, toMm: 300, drive: spanDrive({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 0, defaultAssumptions.ride, 0.05), missingClips: 0, ifFromGone: null, ifToGone: null }, 150, 6, { gapMm: 0, side: 'level', tauMm: 4, forceN: 0 }, defaultAssumptions) // => 0
+ */
+export function goneWork(
+  { ifFromGone, ifToGone }: Span,
+  stationMm: number,
+  gapMm: number,
+  surface: Surface,
+  { clipGoneShare, motionAtClip }: ChafeAssumptions,
+): number {
+  const fromGone = ifFromGone ? swungWork(ifFromGone, stationMm, gapMm, surface, motionAtClip) : 0;
+  const toGone = ifToGone ? swungWork(ifToGone, stationMm, gapMm, surface, motionAtClip) : 0;
+  return (clipGoneShare * (fromGone + toGone)) / 2;
+}
+
+/** `rubWork` of one swing. Written out in plain numbers: it runs for every place of every run. */
+function swungWork(
+  { fromMm, drive }: Swing,
+  stationMm: number,
+  gapMm: number,
+  { side, tauMm, forceN }: Surface,
+  motionAtClip: number,
+): number {
+  const sine = Math.max(0, Math.sin((Math.PI * (stationMm - fromMm)) / drive.spanMm));
+  const shape = motionAtClip + (1 - motionAtClip) * sine;
+  let clearanceMm = gapMm;
+  if (side !== 'above') clearanceMm -= drive.slackReachMm * sine;
+  if (side === 'below') clearanceMm -= drive.sagMm * sine;
+  const contact = clearanceMm === 0 ? 0.5 : contactShare(clearanceMm, drive.sigmaMm * shape, tauMm);
+  const shaken = drive.work * shape * shape * contact;
+  if (forceN === 0) return shaken;
+  return shaken + forceN * normalTail(clearanceMm / tauMm) * 4 * drive.hz * drive.motionMm * shape;
 }

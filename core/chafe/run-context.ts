@@ -2,12 +2,12 @@ import type { Segment } from '../map/records.ts';
 import { wireLengthMm } from '../map/segment-line.ts';
 import { wallStrokes } from '../wire/wall-strokes.ts';
 import type { Wire } from '../wire/wire-shape.ts';
+import { type TightBend, tightBendsOf } from './bends-of-run.ts';
 import { type BundleThrough, bundleWith, weakestWire } from './bundle-through.ts';
 import type { CauseFigures, CauseKind } from './cause.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
 import { type Span, spanIndexAt, spansOfRun } from './span.ts';
-import { type TightBend, tightBendsOf } from './tight-bends.ts';
 import { wearAlong } from './wear-along.ts';
 
 /** Everything the mechanisms need to know of one run, worked out once. */

@@ -36,13 +36,13 @@ export function runSurroundings(
   const shape = runShape(map, segment);
   if (!shape) return null;
   const near = nearSpots(map, segment, assumptions.reachMm);
-  const given = near.some(({ spot }) => spot.clearanceMm !== null);
-  const nearest = given ? nearestRunMm(map, assumptions.reachMm) : null;
   return {
     shape,
     circuits: circuitsThrough(map, segment.id),
     near,
-    nearestMm: near.map(({ spot, distanceMm }) => nearest?.get(spot.id) ?? distanceMm),
+    nearestMm: near.map(({ spot, distanceMm }) =>
+      spot.clearanceMm === null ? distanceMm : nearestRunMm(map, spot, assumptions.reachMm),
+    ),
     beyondFrom: holdsBeyond(map, segment, segment.fromNodeId),
     beyondTo: holdsBeyond(map, segment, segment.toNodeId),
     coverFrom: coverPast(map, segment, shape.from, assumptions),

@@ -27,7 +27,7 @@ export interface SegmentHazard {
   readonly cellMm: number;
   readonly causes: readonly MechanismHazard[];
   /** All causes together and spread, per hour and mm of drawn loom, in each cell. */
-  readonly perMm: Float64Array;
+  readonly perMm: readonly number[];
 }
 
 const everyMechanism: readonly ((run: RunContext) => readonly MechanismHazard[])[] = [
@@ -71,17 +71,25 @@ export function hazardAmid(
   wire: Wire | null = null,
 ): SegmentHazard {
   const run = runContext(segment, around, assumptions, wire);
-  const causes = everyMechanism.flatMap((hazards) => hazards(run));
-  const perMm = new Float64Array(run.cellCount);
-  const bell = cellBell(run.cellMm, assumptions.placeSigmaMm);
+  const causes: MechanismHazard[] = [];
+  for (const hazards of everyMechanism) for (const cause of hazards(run)) causes.push(cause);
+  const perMm = new Array<number>(run.cellCount).fill(0);
+  let placed: number[] | null = null;
   for (const cause of causes) {
-    if (cause.placed) addSpread(perMm, cause, bell);
-    else addInPlace(perMm, cause);
+    if (!cause.placed) addInPlace(perMm, cause);
+    else {
+      placed ??= new Array<number>(run.cellCount).fill(0);
+      addInPlace(placed, cause);
+    }
+  }
+  // All placed causes share one doubt of place, so their sum is spread once.
+  if (placed) {
+    addSpread(perMm, { firstCell: 0, perMm: placed }, cellBell(run.cellMm, assumptions.placeSigmaMm));
   }
   return { lengthMm: run.lengthMm, cellCount: run.cellCount, cellMm: run.cellMm, causes, perMm };
 }
 
-function addInPlace(cells: Float64Array, { firstCell, perMm }: MechanismHazard): void {
+function addInPlace(cells: number[], { firstCell, perMm }: MechanismHazard): void {
   for (let i = 0; i < perMm.length; i++) {
     cells[firstCell + i] = (cells[firstCell + i] as number) + (perMm[i] as number);
   }

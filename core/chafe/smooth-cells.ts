@@ -32,9 +32,9 @@ export interface RawWindow {
  * Adds a window of densities, spread by a bell, to those of all cells of a run. What would leave the run
  * folds back into it, so that the sum stays the same. O(window x bell).
  * @example
- * addSpread(new Float64Array(2), { firstCell: 0, perMm: [1] }, cellBell(10, 25)) // => new Float64Array([0.500276, 0.499724])
+ * addSpread([0, 0], { firstCell: 0, perMm: [1] }, cellBell(10, 25)) // => [0.500276, 0.499724]
  */
-export function addSpread(cells: Float64Array, window: RawWindow, bell: CellBell): Float64Array {
+export function addSpread(cells: number[], window: RawWindow, bell: CellBell): number[] {
   const sides = bell.length - 1;
   for (let i = 0; i < window.perMm.length; i++) {
     const density = window.perMm[i] as number;

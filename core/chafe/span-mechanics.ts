@@ -34,7 +34,7 @@ export function firstModeHz(beam: Beam, spanMm: number, support: Support): numbe
   return (
     (modeNumber[support] / (2 * Math.PI)) *
     1000 *
-    Math.sqrt(beam.stiffnessNMm2 / (beam.kgPerMetre * spanMm ** 4))
+    (Math.sqrt(beam.stiffnessNMm2 / beam.kgPerMetre) / (spanMm * spanMm))
   );
 }
 
@@ -45,7 +45,8 @@ export function firstModeHz(beam: Beam, spanMm: number, support: Support): numbe
  * beamSagMm({ kgPerMetre: 0.0677362, stiffnessNMm2: 44924.7 }, 300, 'pinned') // => 1.55948
  */
 export function beamSagMm(beam: Beam, spanMm: number, support: Support): number {
-  return (sagNumber[support] * (beam.kgPerMetre / 1000) * gravity * spanMm ** 4) / beam.stiffnessNMm2;
+  const squared = spanMm * spanMm;
+  return (sagNumber[support] * (beam.kgPerMetre / 1000) * gravity * squared * squared) / beam.stiffnessNMm2;
 }
 
 /** A span deeper than this share of its length is no longer a beam; sag levels off towards it. */

@@ -43,18 +43,26 @@ export function spansOfRun(
   const missing = segment.clips.filter((clip) => clip.missing);
   const holds = holdsOfRun(segment, around);
   const spans: Span[] = [];
+  // The swing with a clip gone is one for the spans on either side of that clip.
+  let overFrom: Swing | null = null;
   for (let i = 1; i < holds.length; i++) {
     const from = holds[i - 1] as Hold;
     const to = holds[i] as Hold;
     if (to.atMm <= 0 || from.atMm >= lengthMm) continue;
     const before = holds[i - 2];
     const after = holds[i + 1];
+    const ifFromGone: Swing | null = before && !from.solid ? (overFrom ?? swing(before, to)) : null;
+    const ifToGone = after && !to.solid ? swing(from, after) : null;
+    overFrom = ifToGone;
     spans.push({
       ...swing(from, to),
       toMm: to.atMm,
-      missingClips: missing.filter(({ stationMm }) => stationMm > from.atMm && stationMm < to.atMm).length,
-      ifFromGone: before && !from.solid ? swing(before, to) : null,
-      ifToGone: after && !to.solid ? swing(from, after) : null,
+      missingClips:
+        missing.length === 0
+          ? 0
+          : missing.filter(({ stationMm }) => stationMm > from.atMm && stationMm < to.atMm).length,
+      ifFromGone,
+      ifToGone,
     });
   }
   return spans;

@@ -1,11 +1,11 @@
-import { type Bounds, boundsMeet, boundsOf, grownBounds } from '../geometry/bounds.ts';
+import { boundsOf, grownBounds } from '../geometry/bounds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot } from '../map/records.ts';
 import type { NodeId, SegmentId } from '../quantity/id.ts';
 import { farthestRuns, nodeHolds } from './holding.ts';
-import { nearSpots } from './near-spots.ts';
-import { runShape } from './run-shape.ts';
-import { runsAtNode } from './runs-at-node.ts';
+import { carryNearestRuns, nearestRunMm, nearSpots } from './near-spots.ts';
+import { carryRunGrid, runsInBounds } from './run-grid.ts';
+import { carryRunsAtNode, runsAtNode } from './runs-at-node.ts';
 
 /**
  * The runs whose hazard an edit may have touched: those changed, those that meet or hang with them, those
@@ -20,9 +20,11 @@ export function touchedRuns(
   reachMm: number,
 ): ReadonlySet<SegmentId> {
   const touched = new Set<SegmentId>();
-  // A moved node changes the shape of every run that meets there.
-  const reshaped = new Set(changedKeys(before.segments, after.segments));
+  const changed = changedKeys(before.segments, after.segments);
+  carryRunsAtNode(before, after, changed);
+  const reshaped = new Set(changed);
   const nodes = new Set<NodeId>();
+  // A moved node changes the shape of every run that meets there.
   for (const nodeId of changedKeys(before.nodes, after.nodes)) {
     nodes.add(nodeId);
     for (const map of [before, after]) for (const run of runsAtNode(map, nodeId)) reshaped.add(run.id);
@@ -40,8 +42,24 @@ export function touchedRuns(
       for (const step of map.circuits.get(id)?.path ?? []) touched.add(step.segmentId);
     }
   }
-  addNearSpots(before, after, reachMm, touched);
+  for (const id of reshaped) if (sameLine(before, after, id)) reshaped.delete(id);
+  carryRunGrid(before, after, reshaped);
+  addNearSpots(before, after, reachMm, reshaped, touched);
   return touched;
+}
+
+/** Whether a run is drawn as before: its record may have changed in other ways. */
+function sameLine(before: MapDocument, after: MapDocument, id: SegmentId): boolean {
+  const was = before.segments.get(id);
+  const is = after.segments.get(id);
+  return (
+    was !== undefined &&
+    is !== undefined &&
+    was.bends === is.bends &&
+    was.smooth === is.smooth &&
+    before.nodes.get(was.fromNodeId)?.at === after.nodes.get(is.fromNodeId)?.at &&
+    before.nodes.get(was.toNodeId)?.at === after.nodes.get(is.toNodeId)?.at
+  );
 }
 
 /** Every run that meets at a node, and on through nodes that do not hold. */
@@ -54,42 +72,58 @@ function spread(map: MapDocument, nodeId: NodeId, touched: Set<SegmentId>, runsL
   }
 }
 
+/** Runs near a spot that changed, or near one whose nearest run did: its given gap belongs to that run. */
 function addNearSpots(
   before: MapDocument,
   after: MapDocument,
   reachMm: number,
+  reshaped: ReadonlySet<SegmentId>,
   touched: Set<SegmentId>,
 ): void {
-  const spots = new Set<RubSpot>();
+  const changed = new Set<RubSpot>();
   for (const id of changedKeys(before.rubSpots, after.rubSpots)) {
     for (const map of [before, after]) {
       const spot = map.rubSpots.get(id);
-      if (spot) spots.add(spot);
+      if (spot) changed.add(spot);
     }
   }
+  const doubtful = new Set<RubSpot>();
   for (const map of [before, after]) {
-    for (const id of touched) {
+    for (const id of reshaped) {
       const run = map.segments.get(id);
-      if (!run) continue;
-      for (const { spot } of nearSpots(map, run, reachMm)) if (spot.clearanceMm !== null) spots.add(spot);
+      for (const { spot } of run ? nearSpots(map, run, reachMm) : []) {
+        if (spot.clearanceMm !== null && !changed.has(spot)) doubtful.add(spot);
+      }
     }
   }
-  const boxes: Bounds[] = [];
-  for (const spot of spots) {
-    const bounds = boundsOf(spot.points);
-    if (bounds) boxes.push(grownBounds(bounds, reachMm));
+  carryNearestRuns(before, after, new Set([...changed, ...doubtful].map(({ id }) => id)));
+  for (const spot of doubtful) {
+    if (nearestRunMm(before, spot, reachMm) !== nearestRunMm(after, spot, reachMm)) changed.add(spot);
   }
-  if (boxes.length === 0) return;
-  for (const run of after.segments.values()) {
-    const shape = runShape(after, run);
-    if (shape && boxes.some((box) => boundsMeet(box, shape.bounds))) touched.add(run.id);
+  for (const spot of changed) {
+    const bounds = boundsOf(spot.points);
+    if (!bounds) continue;
+    for (const run of runsInBounds(after, grownBounds(bounds, reachMm))) touched.add(run.id);
   }
 }
 
 function changedKeys<K, R>(before: ReadonlyMap<K, R>, after: ReadonlyMap<K, R>): readonly K[] {
   if (before === after) return [];
   const changed: K[] = [];
+  if (before.size === after.size && inStep(before, after, changed)) return changed;
+  changed.length = 0;
   for (const [key, record] of after) if (before.get(key) !== record) changed.push(key);
   for (const key of before.keys()) if (!after.has(key)) changed.push(key);
   return changed;
+}
+
+/** Compares two tables with the same keys in the same order, without looking any up; false for others. */
+function inStep<K, R>(before: ReadonlyMap<K, R>, after: ReadonlyMap<K, R>, changed: K[]): boolean {
+  const keys = before.keys();
+  const records = before.values();
+  for (const [key, record] of after) {
+    if (keys.next().value !== key) return false;
+    if (records.next().value !== record) changed.push(key);
+  }
+  return true;
 }

@@ -1,8 +1,8 @@
 import type { Segment } from '../map/records.ts';
+import { type GatheredBend, gatheredBends, type TightBend } from './bends-of-run.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import { type Protection, weakerCover } from './protection.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
-import { type GatheredBend, gatheredBends, type TightBend } from './tight-bends.ts';
 import { bendFactor, inverseCapacity } from './wear.ts';
 
 /** A covering's end and a bend's reach fade over this length, so that no border decides by itself. */

@@ -23,6 +23,43 @@ export function nearestOnPlanPiece(point: PlanPoint, a: PlanPoint, b: PlanPoint)
 }
 
 /**
+ * Squared distance in plan from a point to the straight piece a-b, mm2: for comparing many.
+ * @example
+ * planPieceSquaredMm2({ xMm: 2, yMm: 3 }, { xMm: 0, yMm: 0 }, { xMm: 8, yMm: 0 }) // => 9
+ */
+export function planPieceSquaredMm2(point: PlanPoint, a: PlanPoint, b: PlanPoint): number {
+  const dx = b.xMm - a.xMm;
+  const dy = b.yMm - a.yMm;
+  const px = point.xMm - a.xMm;
+  const py = point.yMm - a.yMm;
+  const squared = dx * dx + dy * dy;
+  const share = squared > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy) / squared)) : 0;
+  const offX = px - dx * share;
+  const offY = py - dy * share;
+  return offX * offX + offY * offY;
+}
+
+/**
+ * Squared distance from a point to the straight piece a-b, heights included, mm2.
+ * @example
+ * bodyPieceSquaredMm2({ xMm: 2, yMm: 3, zMm: 4 }, { xMm: 0, yMm: 0, zMm: 0 }, { xMm: 8, yMm: 0, zMm: 0 }) // => 25
+ */
+export function bodyPieceSquaredMm2(point: BodyPoint, a: BodyPoint, b: BodyPoint): number {
+  const dx = b.xMm - a.xMm;
+  const dy = b.yMm - a.yMm;
+  const dz = b.zMm - a.zMm;
+  const px = point.xMm - a.xMm;
+  const py = point.yMm - a.yMm;
+  const pz = point.zMm - a.zMm;
+  const squared = dx * dx + dy * dy + dz * dz;
+  const share = squared > 0 ? Math.min(1, Math.max(0, (px * dx + py * dy + pz * dz) / squared)) : 0;
+  const offX = px - dx * share;
+  const offY = py - dy * share;
+  const offZ = pz - dz * share;
+  return offX * offX + offY * offY + offZ * offZ;
+}
+
+/**
  * Nearest place of the straight piece a-b to a point, heights included.
  * @example
  * nearestOnBodyPiece({ xMm: 2, yMm: 3, zMm: 4 }, { xMm: 0, yMm: 0, zMm: 0 }, { xMm: 8, yMm: 0, zMm: 0 }) // => { share: 0.25, distanceMm: 5 }

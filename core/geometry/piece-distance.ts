@@ -1,4 +1,4 @@
-import { nearestOnBodyPiece, nearestOnPlanPiece } from './nearest-on-piece.ts';
+import { bodyPieceSquaredMm2, planPieceSquaredMm2 } from './nearest-on-piece.ts';
 import type { BodyPoint, PlanPoint } from './place.ts';
 
 const onPlan = (point: PlanPoint): BodyPoint => ({ xMm: point.xMm, yMm: point.yMm, zMm: 0 });
@@ -10,11 +10,13 @@ const onPlan = (point: PlanPoint): BodyPoint => ({ xMm: point.xMm, yMm: point.yM
  * pieceDistanceMm({ xMm: 0, yMm: 0, zMm: 0 }, { xMm: 9, yMm: 0, zMm: 0 }, { xMm: 4, yMm: -5, zMm: 7 }, { xMm: 4, yMm: 5, zMm: 7 }) // => 7
  */
 export function pieceDistanceMm(a: BodyPoint, b: BodyPoint, c: BodyPoint, d: BodyPoint): number {
-  const ends = Math.min(
-    nearestOnBodyPiece(a, c, d).distanceMm,
-    nearestOnBodyPiece(b, c, d).distanceMm,
-    nearestOnBodyPiece(c, a, b).distanceMm,
-    nearestOnBodyPiece(d, a, b).distanceMm,
+  const ends = Math.sqrt(
+    Math.min(
+      bodyPieceSquaredMm2(a, c, d),
+      bodyPieceSquaredMm2(b, c, d),
+      bodyPieceSquaredMm2(c, a, b),
+      bodyPieceSquaredMm2(d, a, b),
+    ),
   );
   const u = { x: b.xMm - a.xMm, y: b.yMm - a.yMm, z: b.zMm - a.zMm };
   const v = { x: d.xMm - c.xMm, y: d.yMm - c.yMm, z: d.zMm - c.zMm };
@@ -29,10 +31,10 @@ export function pieceDistanceMm(a: BodyPoint, b: BodyPoint, c: BodyPoint, d: Bod
   const s = (uv * vw - vv * uw) / spread;
   const t = (uu * vw - uv * uw) / spread;
   if (s < 0 || s > 1 || t < 0 || t > 1) return ends;
-  return Math.min(
-    ends,
-    Math.hypot(w.x + u.x * s - v.x * t, w.y + u.y * s - v.y * t, w.z + u.z * s - v.z * t),
-  );
+  const x = w.x + u.x * s - v.x * t;
+  const y = w.y + u.y * s - v.y * t;
+  const z = w.z + u.z * s - v.z * t;
+  return Math.min(ends, Math.sqrt(x * x + y * y + z * z));
 }
 
 /**
@@ -54,10 +56,10 @@ export function bodyDistanceToPathMm(point: BodyPoint, path: readonly BodyPoint[
   let nearest = Number.POSITIVE_INFINITY;
   let previous = closed || path.length === 1 ? path[path.length - 1] : undefined;
   for (const corner of path) {
-    if (previous) nearest = Math.min(nearest, nearestOnBodyPiece(point, previous, corner).distanceMm);
+    if (previous) nearest = Math.min(nearest, bodyPieceSquaredMm2(point, previous, corner));
     previous = corner;
   }
-  return nearest;
+  return Math.sqrt(nearest);
 }
 
 /**
@@ -69,8 +71,8 @@ export function planDistanceToPathMm(point: PlanPoint, path: readonly PlanPoint[
   let nearest = Number.POSITIVE_INFINITY;
   let previous = closed || path.length === 1 ? path[path.length - 1] : undefined;
   for (const corner of path) {
-    if (previous) nearest = Math.min(nearest, nearestOnPlanPiece(point, previous, corner).distanceMm);
+    if (previous) nearest = Math.min(nearest, planPieceSquaredMm2(point, previous, corner));
     previous = corner;
   }
-  return nearest;
+  return Math.sqrt(nearest);
 }

@@ -6,7 +6,10 @@ import type { BodyPoint, PlanPoint } from './place.ts';
  * bodyDistanceMm({ xMm: 0, yMm: 0, zMm: 0 }, { xMm: 2, yMm: 3, zMm: 6 }) // => 7
  */
 export function bodyDistanceMm(a: BodyPoint, b: BodyPoint): number {
-  return Math.hypot(b.xMm - a.xMm, b.yMm - a.yMm, b.zMm - a.zMm);
+  const dx = b.xMm - a.xMm;
+  const dy = b.yMm - a.yMm;
+  const dz = b.zMm - a.zMm;
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
 }
 
 /**
@@ -15,5 +18,7 @@ export function bodyDistanceMm(a: BodyPoint, b: BodyPoint): number {
  * planDistanceMm({ xMm: 0, yMm: 0 }, { xMm: 3, yMm: 4 }) // => 5
  */
 export function planDistanceMm(a: PlanPoint, b: PlanPoint): number {
-  return Math.hypot(b.xMm - a.xMm, b.yMm - a.yMm);
+  const dx = b.xMm - a.xMm;
+  const dy = b.yMm - a.yMm;
+  return Math.sqrt(dx * dx + dy * dy);
 }

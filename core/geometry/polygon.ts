@@ -1,4 +1,4 @@
-import { nearestOnPlanPiece } from './nearest-on-piece.ts';
+import { planPieceSquaredMm2 } from './nearest-on-piece.ts';
 import type { PlanPoint } from './place.ts';
 
 /**
@@ -32,10 +32,10 @@ export function distanceToPolygonMm(corners: readonly PlanPoint[], point: PlanPo
   let nearest = Number.POSITIVE_INFINITY;
   let previous = corners[corners.length - 1];
   for (const corner of corners) {
-    if (previous) nearest = Math.min(nearest, nearestOnPlanPiece(point, previous, corner).distanceMm);
+    if (previous) nearest = Math.min(nearest, planPieceSquaredMm2(point, previous, corner));
     previous = corner;
   }
-  return nearest;
+  return Math.sqrt(nearest);
 }
 
 /**
