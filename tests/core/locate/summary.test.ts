@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { credibleLength } from '#core/locate/credible-length.ts';
 import { cumulate, medianStation, probabilityWithin } from '#core/locate/cumulative.ts';
 import { layHypotheses, noneAt } from '#core/locate/hypotheses.ts';
-import { classPrior, evenFactors, logPrior, noneOfThesePrior } from '#core/locate/prior.ts';
+import { classPrior, evenFactors, logPrior, noneOfThesePrior, type PriorShape } from '#core/locate/prior.ts';
 import { faultClasses } from '#core/map/kinds.ts';
 import { compensatedSum } from '#core/quantity/sums.ts';
 import { sample } from '#tests/sample.ts';
@@ -27,11 +27,15 @@ describe('the prior', () => {
     expect(row[noneAt(hypotheses)]).toBeCloseTo(noneOfThesePrior, 12);
   });
 
-  test('a place with twice the hazard has nearly twice the chance; the even floor takes the rest', () => {
-    const row = logPrior(hypotheses, sample.field, [2], evenFactors).map(Math.exp);
-    const ratio = (row[75] as number) / (row[10] as number);
-    expect(ratio).toBeGreaterThan(1.85);
-    expect(ratio).toBeLessThan(2);
+  test('a place with twice the hazard has more chance but less than twice: the hazard is not believed to the full', () => {
+    const ratioFor = (shape?: PriorShape): number => {
+      const row = logPrior(hypotheses, sample.field, [2], evenFactors, shape);
+      return Math.exp((row[75] as number) - (row[10] as number));
+    };
+    expect(ratioFor()).toBeGreaterThan(1.5);
+    expect(ratioFor()).toBeLessThan(1.75);
+    expect(ratioFor({ hazardExponent: 1, evenFloor: 0 })).toBeCloseTo(2, 12);
+    expect(ratioFor({ hazardExponent: 1, evenFloor: 1 })).toBeCloseTo(1, 12);
   });
 
   test('a wire without any hazard is even from end to end', () => {
