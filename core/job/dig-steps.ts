@@ -1,6 +1,7 @@
 import { causesBetween } from '../chafe/causes-between.ts';
 import type { HazardField } from '../chafe/hazard-field.ts';
 import type { DigOpening } from '../dig/plan-dig.ts';
+import { usualPriorShape } from '../locate/prior.ts';
 import type { PlacedLook } from './dig-looks.ts';
 import type { DigStep, StretchProbability } from './ranking.ts';
 
@@ -40,7 +41,7 @@ export function digSteps(field: HazardField, openings: readonly DigOpening<Place
       runningProbability,
       reason: {
         causes: likeliest
-          ? causesBetween(field, likeliest.fromMm, likeliest.toMm)
+          ? causesBetween(field, likeliest.fromMm, likeliest.toMm, usualPriorShape.evenFloor)
           : looks.map(({ nodeId }) => ({
               cause: 'joint',
               thing: nodeId,
@@ -50,6 +51,7 @@ export function digSteps(field: HazardField, openings: readonly DigOpening<Place
         worthRatio: opening.seen / opening.minutes / (seenInAll / minutesInAll),
         alreadyOpen: opening.takeOff.length === 0,
         secondLook: opening.again,
+        ...(opening.half ? { halfView: true as const } : {}),
       },
     };
   });

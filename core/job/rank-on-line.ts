@@ -1,6 +1,5 @@
 import type { HazardField } from '../chafe/hazard-field.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
-import { planDig } from '../dig/plan-dig.ts';
 import { cumulate } from '../locate/cumulative.ts';
 import { layHypotheses } from '../locate/hypotheses.ts';
 import { logPrior } from '../locate/prior.ts';
@@ -9,7 +8,7 @@ import { weighEvidence } from '../locate/weigh-evidence.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import { circuitComponents } from './circuit-components.ts';
 import { digLooks } from './dig-looks.ts';
-import { digSteps } from './dig-steps.ts';
+import { type DigPlanOptions, digPlan } from './dig-plan.ts';
 import { evidenceEntries } from './evidence-entries.ts';
 import { failureTypeFactors } from './failure-type-factors.ts';
 import { hearReadings } from './hear-readings.ts';
@@ -25,11 +24,9 @@ import { summarisePosterior } from './summarise-posterior.ts';
 import { takenReadings } from './taken-readings.ts';
 import { allEvidence, weighReadings } from './weigh-readings.ts';
 
-export interface RankOptions {
+export interface RankOptions extends DigPlanOptions {
   /** Chance that damage on an opened stretch is noticed, 0 to 1. */
   readonly lookQuality?: number;
-  /** States of work the exact order may visit before it settles for the best found. */
-  readonly stateLimit?: number;
   /** Draws of what electrical readings share; 64 when absent, 0 for a quick answer to be refined. */
   readonly readingDraws?: number;
   /** Where what the readings say is remembered from one call to the next. */
@@ -73,13 +70,10 @@ export function rankOnLine(
   const posterior = summarisePosterior(hypotheses, weighEvidence(hypotheses, prior, evidence), stretches);
   const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
   const looks = digLooks(map, stretches, posterior, curve, parts, options.lookQuality);
-  const order = planDig(looks, map.panels, panelsOff(entries), { stateLimit: options.stateLimit });
   return {
     circuit: { id: line.circuit.id, name: line.circuit.name, lengthMm: line.lengthMm },
     posterior,
-    digPlan: digSteps(field, order.openings),
-    expectedMinutes: order.expectedMinutes,
-    lowerBoundMinutes: order.lowerBoundMinutes,
+    ...digPlan(field, looks, map.panels, panelsOff(entries), options),
     readings: weighed.effects,
     contradictions: weighed.contradictions,
     nextTests: [],

@@ -18,6 +18,14 @@ export interface Ranking {
   readonly expectedMinutes: number;
   /** No order of opening can have a smaller mean; equal to `expectedMinutes` where the plan is proved best. */
   readonly lowerBoundMinutes?: number;
+  /** The same with the minutes for putting back what was taken off until then. */
+  readonly expectedTotalMinutes?: number;
+  /** Chance of the places that cannot be reached because a panel is to stay on. */
+  readonly chanceLeftOut?: number;
+  /** Every going to a place in order, by name; handed back as `keepOrder` it keeps small changes from shuffling. */
+  readonly lookOrder?: readonly string[];
+  /** Set when the plan holds only what fits into a given time: minutes, chance, and the most any choice could have. */
+  readonly timeBox?: { readonly minutes: number; readonly seen: number; readonly mostSeen: number };
   /** What each reading did, in the order of the record. */
   readonly readings: readonly ReadingEffect[];
   /** Readings that cannot both hold; strongest first. */
@@ -76,6 +84,10 @@ export interface DigStep {
   readonly runningMinutes: number;
   readonly runningProbability: number;
   readonly reason: Reason;
+  /** Minutes lost on average by beginning here instead; where asked for. */
+  readonly regretMinutes?: number;
+  /** Beginning here is as good as with the first: the loss is under 2 percent. */
+  readonly asGoodAsFirst?: boolean;
 }
 
 /** Why a place ranks where it does, as facts; the language table makes the line. */
@@ -86,6 +98,8 @@ export interface Reason {
   readonly alreadyOpen: boolean;
   /** This plan looked here before; now for what was overlooked. */
   readonly secondLook?: boolean;
+  /** Seen only in part, past a panel that stays on for now. */
+  readonly halfView?: true;
 }
 
 /** What one reading did to the answer. */

@@ -347,17 +347,17 @@ describe('what a new entry changed', () => {
   });
 
   test('a change on moving a place moves it up', () => {
-    const front = [{ segmentId: 'segment:front' as const, fromMm: 0, toMm: 500 }];
+    const middle = [{ segmentId: 'segment:middle' as const, fromMm: 100, toMm: 500 }];
     const moving: JobEntry = {
       id: 'entry:move',
       at,
       type: 'reading',
-      reading: { test: 'move', stretches: front, changed: 6, tried: 10 },
+      reading: { test: 'move', stretches: middle, changed: 6, tried: 10 },
       state: { apartNodeIds: [], switchClosed: null, ignitionOn: true, batteryConnected: true },
       note: '',
     };
     const change = whatChanged(ranked(sample.map, sample.job), ranked(sample.map, withEntries([moving])));
-    expect(change.movedUp.map(({ step }) => step.look.segmentIds)).toEqual([['segment:front']]);
+    expect(change.movedUp.map(({ step }) => step.look.segmentIds)).toEqual([['segment:middle']]);
     expect(change.movedUp[0]?.after).toBe(1);
   });
 
