@@ -1,4 +1,5 @@
 import { readdirSync, readFileSync } from 'node:fs';
+import { isBuiltin } from 'node:module';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { buildDesktop } from '#electron/build/build-desktop.ts';
@@ -7,9 +8,7 @@ import { freshFolder } from './fresh-folder.ts';
 /** Modules a built program asks its surroundings for. */
 function outsideModules(text: string): string[] {
   const found = [...text.matchAll(/(?:^import\b[^'"\n]*|\brequire\(|\bimport\()\s*["']([^"']+)["']/gm)];
-  return [...new Set(found.map((match) => match[1] ?? ''))]
-    .filter((name) => !name.startsWith('node:'))
-    .sort();
+  return [...new Set(found.map((match) => match[1] ?? ''))].filter((name) => !isBuiltin(name)).sort();
 }
 
 test('the desktop host builds into two programs that need nothing but the window and the database driver', async () => {
