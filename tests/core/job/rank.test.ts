@@ -346,18 +346,21 @@ describe('what a new entry changed', () => {
     expect(change.movedDown[0]?.after).toBeGreaterThan(change.movedDown[0]?.before as number);
   });
 
-  test('a change on moving a place moves it up', () => {
-    const middle = [{ segmentId: 'segment:middle' as const, fromMm: 100, toMm: 500 }];
+  test('a change on moving a place that was seen sound moves it up again', () => {
+    const rear = [{ segmentId: 'segment:rear' as const, fromMm: 0, toMm: 500 }];
     const moving: JobEntry = {
       id: 'entry:move',
       at,
       type: 'reading',
-      reading: { test: 'move', stretches: middle, changed: 6, tried: 10 },
+      reading: { test: 'move', stretches: rear, changed: 6, tried: 10 },
       state: { apartNodeIds: [], switchClosed: null, ignitionOn: true, batteryConnected: true },
       note: '',
     };
-    const change = whatChanged(ranked(sample.map, sample.job), ranked(sample.map, withEntries([moving])));
-    expect(change.movedUp.map(({ step }) => step.look.segmentIds)).toEqual([['segment:middle']]);
+    const change = whatChanged(
+      ranked(sample.map, withEntries([look])),
+      ranked(sample.map, withEntries([look, moving])),
+    );
+    expect(change.movedUp.map(({ step }) => step.look.segmentIds)).toEqual([['segment:rear']]);
     expect(change.movedUp[0]?.after).toBe(1);
   });
 
