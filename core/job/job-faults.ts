@@ -25,11 +25,32 @@ export function jobFaults(map: MapDocument, job: Job): JobProblem[] {
   }
   const known = new Set(job.entries.map((entry) => entry.id));
   for (const entry of job.entries) {
-    if (entry.type === 'take-back' && !known.has(entry.entryId)) {
-      faults.push({ code: 'job-reference', entry: entry.id, field: 'entryId', missing: entry.entryId });
+    const named = namedEntry(entry);
+    if (named && !known.has(named.id)) {
+      faults.push({ code: 'job-reference', entry: entry.id, field: named.field, missing: named.id });
     }
   }
   return [...faults, ...faultsOfEntries(map, job.entries).values()];
+}
+
+/**
+ * The other entry an entry speaks of; null for those that stand alone.
+ * @example
+ * namedEntry({ id: 'entry:b', at: '2026-01-05T09:00:00Z', type: 'take-back', entryId: 'entry:a' }) // => { field: 'entryId', id: 'entry:a' }
+ */
+export function namedEntry(entry: JobEntry): { readonly field: string; readonly id: EntryId } | null {
+  switch (entry.type) {
+    case 'take-back':
+      return { field: 'entryId', id: entry.entryId };
+    case 'proof-of-cause':
+    case 'repair':
+    case 'looked-along':
+      return { field: 'findingId', id: entry.findingId };
+    case 'proof':
+      return entry.repeats ? { field: 'repeats', id: entry.repeats } : null;
+    default:
+      return null;
+  }
 }
 
 /**
@@ -62,10 +83,16 @@ function missingOf(map: MapDocument, entry: JobEntry): Missing | null {
   if (entry.type === 'panel-off' || entry.type === 'panel-on') {
     return map.panels.has(entry.panelId) ? null : { field: 'panelId', missing: entry.panelId };
   }
-  if (entry.type !== 'reading') return null;
-  const apart = entry.state.apartNodeIds.find((id) => !map.nodes.has(id));
+  if (entry.type === 'finding') {
+    const { circuitId } = entry;
+    if (circuitId && !map.circuits.has(circuitId)) return { field: 'circuitId', missing: circuitId };
+    return missingRun(map, entry.stretches);
+  }
+  if (entry.type !== 'reading' && entry.type !== 'proof') return null;
+  const apart = entry.state?.apartNodeIds.find((id) => !map.nodes.has(id));
   if (apart) return { field: 'state.apartNodeIds', missing: apart };
   const { reading } = entry;
+  if (!reading) return null;
   if ('stretches' in reading) return missingRun(map, reading.stretches);
   for (const [field, value] of Object.entries(reading)) {
     const missing = typeof value === 'object' ? missingProbe(map, value as Probe) : null;

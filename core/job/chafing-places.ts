@@ -1,0 +1,75 @@
+import { joinRanges } from '../locate/station-ranges.ts';
+import { compareText } from '../quantity/compare-text.ts';
+import type { SegmentId } from '../quantity/id.ts';
+import type { DamageCause, DamageType } from './closing-words.ts';
+import type { JobFacts } from './job-facts.ts';
+
+/** A stretch of a model's loom where something was found, over all of its past jobs. */
+export interface ChafingPlace {
+  readonly segmentId: SegmentId;
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** Jobs in which it was the proved cause, and in which damage there was not. */
+  readonly causes: number;
+  readonly otherDamage: number;
+  /** Jobs in which it was opened and seen sound. */
+  readonly sound: number;
+  readonly damageCauses: readonly DamageCause[];
+  readonly damageTypes: readonly DamageType[];
+}
+
+/** Finds nearer to each other than this are one place: a hand covers it. Judgement. */
+const sameHandMm = 100;
+
+/**
+ * Where a model chafes: finds of its jobs on the same run that lie within 100 mm of each other are one
+ * place. Most causes first, then most damage, then by run and place. Stations in mm of the run.
+ * @example
+ * chafingPlaces([jobFacts(sample.job)]) // => []
+ */
+export function chafingPlaces(facts: readonly JobFacts[]): readonly ChafingPlace[] {
+  const bySegment = new Map<SegmentId, { fromMm: number; toMm: number }[]>();
+  for (const { stretches } of facts.flatMap(({ found }) => found)) {
+    for (const { segmentId, fromMm, toMm } of stretches) {
+      bySegment.set(segmentId, [...(bySegment.get(segmentId) ?? []), { fromMm, toMm }]);
+    }
+  }
+  const places = [...bySegment].flatMap(([segmentId, ranges]) =>
+    joinRanges(
+      ranges.map(({ fromMm, toMm }) => ({ fromMm: fromMm - sameHandMm / 2, toMm: toMm + sameHandMm / 2 })),
+    )
+      .map(({ fromMm, toMm }) => ({
+        segmentId,
+        fromMm: fromMm + sameHandMm / 2,
+        toMm: toMm - sameHandMm / 2,
+      }))
+      .map((place) => countedPlace(place, facts)),
+  );
+  return places.sort(
+    (a, b) =>
+      b.causes - a.causes ||
+      b.otherDamage - a.otherDamage ||
+      compareText(a.segmentId, b.segmentId) ||
+      a.fromMm - b.fromMm,
+  );
+}
+
+type Place = Pick<ChafingPlace, 'segmentId' | 'fromMm' | 'toMm'>;
+
+function countedPlace(place: Place, facts: readonly JobFacts[]): ChafingPlace {
+  const covers = (stretches: readonly Place[]): boolean =>
+    stretches.some(
+      ({ segmentId, fromMm, toMm }) =>
+        segmentId === place.segmentId && fromMm <= place.toMm && toMm >= place.fromMm,
+    );
+  const jobs = (isHere: (each: JobFacts) => boolean): number => facts.filter(isHere).length;
+  const here = facts.flatMap(({ found }) => found.filter(({ stretches }) => covers(stretches)));
+  return {
+    ...place,
+    causes: jobs(({ found }) => found.some(({ isCause, stretches }) => isCause && covers(stretches))),
+    otherDamage: jobs(({ found }) => found.some(({ isCause, stretches }) => !isCause && covers(stretches))),
+    sound: jobs(({ soundStretches }) => covers(soundStretches)),
+    damageCauses: [...new Set(here.flatMap(({ cause }) => cause ?? []))].sort(compareText),
+    damageTypes: [...new Set(here.flatMap(({ damage }) => damage ?? []))].sort(compareText),
+  };
+}

@@ -1,0 +1,90 @@
+import type { CircuitLine } from '../circuit/circuit-line.ts';
+import type { MapDocument } from '../map/map-document.ts';
+import type { EntryId } from '../quantity/id.ts';
+import type { ProofCheck } from './closing-words.ts';
+import type { EntryOf, JobEntry } from './job-document.ts';
+import { sinceSearch } from './job-stage.ts';
+import { meterOf } from './meter-record.ts';
+import { looksSound, type SoundExpectation, soundExpectation } from './sound-expectation.ts';
+
+/** One test that must come back good before a job is closed as proved. */
+export interface ProofItem {
+  readonly check: ProofCheck;
+  /** The reading it repeats; null for those every job ends with. */
+  readonly repeats: EntryOf<'reading'> | null;
+  readonly expected: SoundExpectation;
+  /** The newest try; null when there was none since the repair. */
+  readonly done: EntryOf<'proof'> | null;
+}
+
+/**
+ * The tests that show whether the repair cured the fault: each test of before that showed it, once however
+ * often it was repeated, then the code, the function and moving the loom where it failed. Tries from before
+ * the newest repair do not count. On restraint and high-voltage circuits nothing is measured or moved.
+ * @example
+ * proofChecklist(sample.map, sample.line, sample.job.entries).map(({ check }) => check) // => ['code', 'function', 'move']
+ */
+export function proofChecklist(
+  map: MapDocument,
+  line: CircuitLine,
+  entries: readonly JobEntry[],
+): readonly ProofItem[] {
+  const lastRepair = entries.findLastIndex((entry) => entry.type === 'repair');
+  const tries = sinceSearch(entries.slice(lastRepair + 1), 'proof');
+  const tested = lastRepair < 0 ? entries : entries.slice(0, lastRepair);
+  const lookOnly = line.circuit.duty === 'restraint' || line.circuit.duty === 'high-voltage';
+  const items: ProofItem[] = [];
+  const seen = new Set<string>();
+  for (const entry of tested) {
+    if (entry.type !== 'reading' || entry.reading.test === 'move' || lookOnly) continue;
+    const expected = soundExpectation(map, line, entry.reading, entry.state);
+    if (looksSound(expected, entry.reading, meterOf(entry.meter)) === true) continue;
+    const key = testKey(entry);
+    if (seen.has(key)) continue;
+    seen.add(key);
+    items.push({ check: 'reading', repeats: entry, expected, done: lastTry(tries, 'reading', entry.id) });
+  }
+  items.push({ check: 'code', repeats: null, expected: { what: 'as-sound' }, done: lastTry(tries, 'code') });
+  items.push({
+    check: 'function',
+    repeats: null,
+    expected: { what: 'works' },
+    done: lastTry(tries, 'function'),
+  });
+  if (lookOnly) return items;
+  const moved = tested.findLast(
+    (entry): entry is EntryOf<'reading'> =>
+      entry.type === 'reading' && entry.reading.test === 'move' && entry.reading.changed > 0,
+  );
+  items.push({
+    check: 'move',
+    repeats: moved ?? null,
+    expected: { what: 'no-change' },
+    done: lastTry(tries, 'move'),
+  });
+  return items;
+}
+
+/** The same test is the same leads with the car standing the same; what it showed does not matter. */
+function testKey({ reading, state }: EntryOf<'reading'>): string {
+  const { test, ...rest } = reading;
+  const leads = Object.entries(rest).filter(([, value]) => typeof value === 'object');
+  return JSON.stringify([test, leads, state]);
+}
+
+function lastTry(
+  tries: readonly EntryOf<'proof'>[],
+  check: ProofCheck,
+  repeats?: EntryId,
+): EntryOf<'proof'> | null {
+  return tries.findLast((each) => each.check === check && (!repeats || each.repeats === repeats)) ?? null;
+}
+
+/**
+ * Whether a try after the newest repair still showed the fault, so that the search should go on.
+ * @example
+ * faultStillThere(proofChecklist(sample.map, sample.line, sample.job.entries)) // => false
+ */
+export function faultStillThere(items: readonly ProofItem[]): boolean {
+  return items.some(({ done }) => done !== null && !done.good);
+}
