@@ -84,8 +84,10 @@ export const bundleSummarySchema = z.strictObject({
   /** Pictures that come in, and those that are here already. */
   newPictures: z.number().int(),
   knownPictures: z.number().int(),
-  /** Pictures a map speaks of that are neither in the bundle nor here. */
-  missingPictures: z.array(z.strictObject({ mapName: z.string(), name: z.string(), sha256: z.string() })),
+  /** Pictures a map or job speaks of that are neither in the bundle nor here. */
+  missingPictures: z.array(
+    z.strictObject({ documentName: z.string(), name: z.string(), sha256: z.string() }),
+  ),
   /** Entries that are no part of a bundle and were left alone. */
   ignored: z.array(z.string()),
 });

@@ -11,6 +11,7 @@ import { type UnpackedBundle, unpackBundle } from '../bundle/unpack-bundle.ts';
 import type { BundleSummary } from '../contract/contract.ts';
 import { bringInJob, bringInMap, mapSummary } from './bring-in.ts';
 import type { HostMeans } from './host-means.ts';
+import { picturesOfJob, picturesOfMap } from './named-pictures.ts';
 import { type BroughtDocument, readDocument } from './read-document.ts';
 
 export interface BroughtInBundle {
@@ -46,7 +47,12 @@ function bringInParts(
   const known = pictures.filter(({ sha256 }) => hasPicture(connection, sha256)).length;
   for (const { mediaType, bytes } of pictures) keepPicture(connection, mediaType, bytes);
   const summaries: BundleSummary['documents'] = [];
-  const missingPictures: BundleSummary['missingPictures'] = [];
+  const missingPictures = documents
+    .flatMap((document) =>
+      document.kind === 'map' ? picturesOfMap(document.map) : picturesOfJob(document.job),
+    )
+    .filter(({ sha256, spare }) => !spare && !hasPicture(connection, sha256))
+    .map(({ documentName, name, sha256 }) => ({ documentName, name, sha256 }));
   const mapIds: MapId[] = [];
   const jobIds: JobId[] = [];
   const jobs = documents.filter((document) => document.kind === 'job');
@@ -67,9 +73,6 @@ function bringInParts(
     if (mapId) keptAs.set(stateOf(map.id, map.revision), mapId);
     if (mapId && !sameHere) mapIds.push(mapId);
     summaries.push({ ...summary, entry, sameHere });
-    for (const { imageSha256: sha256, name } of map.underlays) {
-      if (!hasPicture(connection, sha256)) missingPictures.push({ mapName: map.details.name, name, sha256 });
-    }
   }
   for (const { job, entry } of jobs) {
     const mapId = keptAs.get(stateOf(job.mapId, job.mapRevision)) ?? job.mapId;

@@ -10,6 +10,7 @@ import { type BundledDocument, type BundledPicture, packBundle } from '../bundle
 import type { BundleSummary } from '../contract/contract.ts';
 import { fileStem, jobFile, mapFile } from './handed-out-file.ts';
 import type { HostMeans } from './host-means.ts';
+import { type NamedPicture, picturesOfJob, picturesOfMap } from './named-pictures.ts';
 import { pictureTypeOf } from './picture-type.ts';
 
 export interface HandedOutBundle {
@@ -19,7 +20,7 @@ export interface HandedOutBundle {
 }
 
 /**
- * A map with its pictures, or a job with the map it was opened on and that map's pictures, as one zip. A
+ * A map with its pictures, or a job with its photos, the map it was opened on and that map's pictures, as one zip. A
  * picture that is no longer kept is named, and the rest handed out without it. Problems: `not-found`,
  * `too-large`.
  */
@@ -28,6 +29,7 @@ export function handOutBundle(
   what: { readonly mapId: MapId } | { readonly jobId: JobId },
 ): Result<HandedOutBundle> {
   const documents: BundledDocument[] = [];
+  const named: NamedPicture[] = [];
   let map: MapExchange | null;
   let name: string;
   if ('mapId' in what) {
@@ -39,17 +41,18 @@ export function handOutBundle(
     map = job && readPinnedMap(connection, job.mapId, job.mapRevision);
     if (!job || !map) return fail({ code: 'not-found', thing: what.jobId });
     documents.push(jobFile(job));
+    named.push(...picturesOfJob(job));
     name = job.vehicle.plate;
   }
   documents.unshift(mapFile(map));
+  named.push(...picturesOfMap(map));
   const pictures = new Map<string, BundledPicture>();
   const missingPictures: BundleSummary['missingPictures'] = [];
-  for (const underlay of map.underlays) {
-    const sha256 = underlay.imageSha256;
+  for (const { documentName, name, sha256, spare } of named) {
     const bytes = readPicture(connection, sha256)?.bytes;
     const mediaType = bytes && pictureTypeOf(bytes);
     if (mediaType) pictures.set(sha256, { sha256, mediaType, bytes });
-    else missingPictures.push({ mapName: map.details.name, name: underlay.name, sha256 });
+    else if (!spare) missingPictures.push({ documentName, name, sha256 });
   }
   const bytes = packBundle(documents, [...pictures.values()]);
   if (bytes.length > bundleLimits.packedBytes) {

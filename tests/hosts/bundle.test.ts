@@ -9,6 +9,7 @@ import type { Result } from '#core/quantity/result.ts';
 import { packBundle, sha256Of } from '#electron/bundle/pack-bundle.ts';
 import { unpackBundle } from '#electron/bundle/unpack-bundle.ts';
 import { leadsOut } from '#electron/bundle/unzip-within.ts';
+import { picturesOfJob } from '#electron/handlers/named-pictures.ts';
 import { randomPng } from '#tests/generated/random-picture.ts';
 import { sample } from '#tests/sample.ts';
 import { launchLoopback } from './loopback-launch.ts';
@@ -120,7 +121,7 @@ describe('a bundle', () => {
     const { summary, mapIds } = good(
       await client('file.bringInBundle', { base64: base64(bare), store: true }),
     );
-    const missing = [{ mapName: 'Tiny sample', name: 'Floor photo', sha256: underlay.imageSha256 }];
+    const missing = [{ documentName: 'Tiny sample', name: 'Floor photo', sha256: underlay.imageSha256 }];
     expect(summary.missingPictures).toEqual(missing);
     const mapId = mapIds[0] as `map:${string}`;
     expect(good(await client('file.handOutBundle', { mapId })).missingPictures).toEqual(missing);
@@ -282,4 +283,13 @@ describe('revisions of a map', () => {
     const { map } = good(await client('map.open', { mapId, revision: 0 }));
     expect(map).toEqual(mapToExchange(pictured));
   });
+});
+
+test('photos in a job’s entries go with its bundle, whichever kinds of entry carry them', () => {
+  const photo = { sha256: 'a'.repeat(64), originalSha256: 'b'.repeat(64), caption: 'Strands showing' };
+  const entries = [{ photos: [photo] }, { text: 'no photo' }] as unknown as typeof sample.job.entries;
+  expect(picturesOfJob({ ...sample.job, entries })).toEqual([
+    { documentName: 'STOCK 1', name: 'Strands showing', sha256: photo.sha256, spare: false },
+    { documentName: 'STOCK 1', name: 'Strands showing', sha256: photo.originalSha256, spare: true },
+  ]);
 });
