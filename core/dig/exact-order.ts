@@ -103,8 +103,8 @@ class Search implements OrderSearch {
   }
 
   #solveSet(set: SidneySet): Piece {
-    const only = set.spans.length === 1 ? (set.spans[0] as LookSpan) : null;
-    if (only) return exact(this.#wholeSpan(only));
+    const whole = this.#wholeSet(set);
+    if (whole) return exact(whole);
     const key = set.spans
       .map(({ group, from, to, missing }) => `${group}:${from}-${to}:${missing.join(' ')}`)
       .join();
@@ -153,8 +153,7 @@ class Search implements OrderSearch {
     let bound = first.inner;
     let minutes = first.minutes;
     for (const set of sets) {
-      const only = set.spans.length === 1 ? (set.spans[0] as LookSpan) : null;
-      const inner = only ? this.#wholeSpan(only).inner : leastInner(this.#yard.groups, set);
+      const inner = this.#wholeSet(set)?.inner ?? leastInner(this.#yard.groups, set);
       bound += inner + set.weight * minutes;
       minutes += set.minutes;
     }
@@ -173,7 +172,11 @@ class Search implements OrderSearch {
     return setup ? joinBlocks(setup, look) : look;
   }
 
-  #wholeSpan(span: LookSpan): Block {
+  /** A set that has only one best order: open looks, or one span behind its panels. */
+  #wholeSet({ row, spans }: SidneySet): Block | null {
+    if (row) return rowBlock(row, 0, row.looks.length);
+    const span = spans[0];
+    if (!span || spans.length > 1) return null;
     const looks = rowBlock(this.#yard.groups[span.group] as LookGroup, span.from, span.to);
     const setup = this.#setup(span);
     return setup ? joinBlocks(setup, looks) : looks;
@@ -197,8 +200,9 @@ function bounded(pieces: readonly Piece[]): BoundedOrder {
   const blocks = pieces.map(({ block }) => block);
   const cost = costOf(blocks);
   const proved = pieces.every(({ block, leastInner: least }) => block.inner <= least * (1 + 4 * sameCost));
-  const lowerBound = costOf(pieces.map(({ block, leastInner: inner }) => ({ ...block, inner })));
-  return { cost, blocks, lowerBound: proved ? cost : lowerBound, proved };
+  let unsure = 0;
+  for (const { block, leastInner: least } of pieces) unsure += block.inner - least;
+  return { cost, blocks, lowerBound: proved ? cost : cost - unsure, proved };
 }
 
 /** Least inner cost of a set no part of which is worth more per minute than the whole. */

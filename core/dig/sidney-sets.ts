@@ -1,4 +1,4 @@
-import { type Block, compareWorth } from './block.ts';
+import { type Block, compareWorth, type JobRow, jobRow, rowBlock } from './block.ts';
 import { mostWorthSet } from './most-worth-set.ts';
 import type { LookGroup } from './yard.ts';
 
@@ -17,6 +17,8 @@ export interface SidneySet {
   readonly weight: number;
   readonly minutes: number;
   readonly spans: readonly LookSpan[];
+  /** Set instead of spans where looks of several groups lie open, worthiest first. */
+  readonly row?: JobRow;
 }
 
 /** Two chances per minute nearer than this are the same: rounding of the flow. */
@@ -142,19 +144,22 @@ class Division {
     }
     return before.flatMap((pieces, s) => {
       const set = this.#sets[s];
-      const open = pieces.length > 1 ? this.#shuffled(pieces) : pieces;
+      const open = pieces.length > 1 ? [this.#shuffled(pieces)] : pieces;
       return set ? [...open, set] : open;
     });
   }
 
-  /** Pieces of several groups, look by look, worthiest first. */
-  #shuffled(pieces: readonly SidneySet[]): SidneySet[] {
-    const looks: SidneySet[] = [];
+  /** Pieces of several groups as one row of looks, worthiest first. */
+  #shuffled(pieces: readonly SidneySet[]): SidneySet {
+    const looks: Block[] = [];
     for (const { spans } of pieces) {
       const span = spans[0] as LookSpan;
-      for (let i = span.from; i < span.to; i++) looks.push(this.#piece(span, i, i + 1));
+      const group = this.#group(span);
+      for (let i = span.from; i < span.to; i++) looks.push(group.looks[i] as Block);
     }
-    return looks.sort((a, b) => -compareWorth(a, b));
+    const row = jobRow(looks.sort((a, b) => -compareWorth(a, b) || a.job - b.job));
+    const { weight, minutes } = rowBlock(row, 0, looks.length);
+    return { weight, minutes, spans: [], row };
   }
 
   #piece(span: LookSpan, from: number, to: number): SidneySet {
