@@ -119,6 +119,19 @@ export const findWords = {
     note: 'Note',
     addNote: 'Add a note',
     noteLabel: 'Note for the record',
+    /** What is entered between the find and the paid bill; a free note follows where there is one. */
+    closing: {
+      agreed: 'Agreed with the customer',
+      time: 'Clock',
+      'caution-read': 'Caution read',
+      finding: 'Finding',
+      'proof-of-cause': 'Proof of the cause',
+      repair: 'Repair',
+      'looked-along': 'Looked along the loom',
+      proof: 'Test after the repair',
+      'search-on': 'Fault still there: search goes on',
+      close: 'Job closed',
+    },
   },
   stretchList: {
     label: 'Stretches of the circuit, in order',

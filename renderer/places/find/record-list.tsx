@@ -116,5 +116,9 @@ export function entryLine(entry: JobEntry, view: Pick<FindView, 'open' | 'say' |
       const quality = findWords.verdict[nearestLookQuality(entry.lookQuality)].toLowerCase();
       return words.looked(inspectionWords[entry.result], `${where} (${quality})`);
     }
+    default: {
+      const note = 'note' in entry ? entry.note : '';
+      return note === '' ? words.closing[entry.type] : `${words.closing[entry.type]}: ${note}`;
+    }
   }
 }

@@ -22,6 +22,17 @@ import { sample } from '#tests/sample.ts';
 const at = '2026-01-05T10:00:00Z';
 const nothing = (): void => {};
 
+/** The rear run hangs in the open and was seen sound, so that the first opening is one with a panel. */
+const openRunSeen: JobEntry = {
+  id: 'entry:open-run',
+  at: '2026-01-05T09:30:00Z',
+  type: 'inspection',
+  stretches: [{ segmentId: 'segment:rear', fromMm: 0, toMm: 500 }],
+  result: 'seen-sound',
+  lookQuality: 1,
+  note: '',
+};
+
 function viewOf(changes: {
   readonly map?: MapDocument;
   readonly entries?: readonly JobEntry[];
@@ -80,7 +91,7 @@ const mapWith = (on: readonly Caution[], duty: 'ordinary' | 'restraint' = 'ordin
 
 describe('the list of where to open first', () => {
   test('the first opening stands open with its panels, its place and the three answers', () => {
-    const html = shown(viewOf({}));
+    const html = shown(viewOf({ entries: [openRunSeen] }));
     expect(html).toContain('aria-label="Tread plate: mark off"');
     expect(html).toContain('from Sill plug');
     for (const answer of ['Seen, sound', 'Seen, damaged, not the cause', 'Proved cause']) {
@@ -90,10 +101,10 @@ describe('the list of where to open first', () => {
 
   test('an airbag’s caution stands at its step in key words until read, and then in one quiet line', () => {
     const map = mapWith(['airbag']);
-    const unread = shown(viewOf({ map }));
+    const unread = shown(viewOf({ map, entries: [openRunSeen] }));
     expect(unread).toContain(cautionKeyWords.airbag);
     expect(unread).not.toContain('step-cautions-quiet');
-    const read = shown(viewOf({ map, cautionsRead: ['airbag'] }));
+    const read = shown(viewOf({ map, entries: [openRunSeen], cautionsRead: ['airbag'] }));
     expect(read).toContain('step-cautions-quiet');
     expect(read).toContain(cautionWords.airbag);
     expect(read).not.toContain(cautionKeyWords.airbag);
@@ -112,7 +123,7 @@ describe('the list of where to open first', () => {
   });
 
   test('care that cannot hurt anyone is shown at its step and asks for nothing', () => {
-    const html = shown(viewOf({ map: mapWith(['one-use-clips', 'glass']) }));
+    const html = shown(viewOf({ map: mapWith(['one-use-clips', 'glass']), entries: [openRunSeen] }));
     expect(html).toContain(cautionKeyWords['one-use-clips']);
     expect(html).toContain(cautionKeyWords.glass);
     expect(html).not.toContain('read and understood');
