@@ -21,9 +21,12 @@ export const baseRates = {
   wetJointFactor: 4,
 } as const;
 
-/** Rate per hour of the metal in one joint failing: common practice, no source. */
+/**
+ * Rate per hour of the metal in one joint on the way failing: common practice, no source. A plug, and whatever
+ * sits at either end of a circuit, is a part that `core/locate` weighs on its own account; were it here as
+ * well, it would count twice.
+ */
 export const jointRate: Readonly<Partial<Record<NodeKind, number>>> = {
-  'inline-connector': 0.001, // common practice, no source
   splice: 0.0007, // common practice, no source
   'ground-point': 0.0015, // common practice, no source
 };

@@ -1,6 +1,6 @@
 /**
  * What can make a place on the wire fail. `anywhere` is the even floor that stands for what nobody
- * mapped; `joint` is the metal inside a plug, splice or earth point.
+ * mapped; `joint` is the metal inside a splice or an earth point on the way, or in a plug looked into.
  */
 export const causeKinds = [
   'rub-spot',

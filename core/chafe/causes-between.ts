@@ -8,14 +8,21 @@ const leastShare = 1e-4;
 /**
  * Each cause's share of the hazard between two stations of a circuit, largest first, ties by name. The same
  * cause on the same thing is one entry, with the figures of its larger part. Shares sum to one but for what
- * is too small to list. O(causes x log cells + cells in the stretch of each).
+ * is too small to list. `evenShare` is the part of the whole circuit's chance that is spread evenly for what
+ * nobody mapped; it is listed as `anywhere`. O(causes x log cells + cells in the stretch of each).
  * @example
  * causesBetween(hazardAlong(sample.map, sample.line), 700, 800)[0].thing // => 'rub-spot:edge'
  */
-export function causesBetween(field: HazardField, fromMm: number, toMm: number): readonly CauseShare[] {
+export function causesBetween(
+  field: HazardField,
+  fromMm: number,
+  toMm: number,
+  evenShare = 0,
+): readonly CauseShare[] {
   const merged = new Map<string, { cause: HazardCause; largest: number; mass: number }>();
+  const even = evenShare > 0 ? evenCause(field, evenShare) : null;
   let total = 0;
-  for (const cause of field.causes) {
+  for (const cause of even ? [...field.causes, even] : field.causes) {
     const mass = massBetween(field.cellEdgesMm, cause, fromMm, toMm);
     if (mass <= 0) continue;
     total += mass;
@@ -34,6 +41,22 @@ export function causesBetween(field: HazardField, fromMm: number, toMm: number):
     .map(({ cause: { cause, thing, figures }, mass }) => ({ cause, thing, share: mass / total, figures }))
     .filter(({ share }) => share >= leastShare)
     .sort((a, b) => b.share - a.share || compareText(`${a.cause} ${a.thing}`, `${b.cause} ${b.thing}`));
+}
+
+const knownWhole = new WeakMap<readonly HazardCause[], number>();
+
+function evenCause({ cellEdgesMm, causes }: HazardField, evenShare: number): HazardCause {
+  const cellCount = cellEdgesMm.length - 1;
+  const lengthMm = cellEdgesMm[cellCount] as number;
+  let whole = knownWhole.get(causes);
+  if (whole === undefined) {
+    whole = 0;
+    for (const cause of causes) whole += massBetween(cellEdgesMm, cause, 0, lengthMm);
+    knownWhole.set(causes, whole);
+  }
+  const density = ((evenShare / (1 - evenShare)) * whole) / lengthMm;
+  const perMm = new Float64Array(cellCount).fill(density);
+  return { cause: 'anywhere', thing: null, figures: {}, firstCell: 0, perMm };
 }
 
 /**

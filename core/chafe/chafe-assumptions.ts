@@ -67,12 +67,12 @@ export interface ChafeAssumptions {
   readonly clipLengthMm: number;
   /** Where a cornered bend is rounded, no leg counts for more than this. */
   readonly bendLegMm: number;
-  /** Share of the whole that is spread evenly for what nobody mapped. */
-  readonly evenShare: number;
   /** What past jobs taught, as factors on a cause, a kind of spot or one spot. Absent means 1. */
   readonly causeFactor: Readonly<Partial<Record<CauseKind, number>>>;
   readonly rubSpotKindFactor: Readonly<Partial<Record<RubSpotKind, number>>>;
   readonly rubSpotFactor: ReadonlyMap<string, number>;
+  /** Finds at a spot that past jobs tell of, to be said with it. */
+  readonly rubSpotFinds: ReadonlyMap<string, number>;
 }
 
 /** Sliding contact: cycles an hour, travel one way, and the force that presses. */
@@ -115,8 +115,8 @@ export const defaultAssumptions: ChafeAssumptions = {
   hole: { gapMm: 1, lengthMm: 20 },
   clipLengthMm: 10,
   bendLegMm: 60,
-  evenShare: 0.05,
   causeFactor: {},
   rubSpotKindFactor: {},
   rubSpotFactor: new Map(),
+  rubSpotFinds: new Map(),
 };

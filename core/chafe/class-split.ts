@@ -9,7 +9,6 @@ export const mechanisms = [
   'tight-bend',
   'wet',
   'joint',
-  'unknown',
 ] as const;
 export type Mechanism = (typeof mechanisms)[number];
 
@@ -33,5 +32,4 @@ export const classSplit: Readonly<Record<Mechanism, ClassSplit>> = {
   'tight-bend': shorted(0.5, 0.4, 0.1), // common practice, no source
   wet: shorted(0.2, 0.2, 0.6), // corrosion first makes resistance
   joint: shorted(0.1, 0.4, 0.5), // connector strain: short 0.1
-  unknown: shorted(0.6, 0.25, 0.15), // between the rows above
 };

@@ -20,8 +20,8 @@ interface LaidSpan {
 /**
  * Relative hazard along a traced circuit for the circuit's own wire: every run's hazard turned the way the
  * circuit goes and set per mm of wire, drawn places spread by the doubt of where they are, over run
- * ends too, joints in the cells beside their node, and an even floor for what
- * nobody mapped. O(cells x causes near).
+ * ends too, and joints in the cells beside their node. What nobody mapped is not in it: the even floor that
+ * stands for that belongs to the prior (`core/locate`), once. O(cells x causes near).
  * @example
  * hazardAlong(sample.map, sample.line).cellEdgesMm.length // => 151
  */
@@ -46,7 +46,6 @@ export function hazardAlong(
     }
   }
   addJoints(map, line, laid, assumptions, field);
-  field.add('unknown', evenFloor(field, assumptions));
   return field.finished();
 }
 
@@ -83,7 +82,9 @@ function addJoints(
 ): void {
   line.nodes.forEach(({ nodeId }, i) => {
     const node = map.nodes.get(nodeId);
-    const rate = node ? jointHazard(map, node, assumptions) : 0;
+    // The ends of a circuit are parts, weighed as such.
+    const onTheWay = i > 0 && i < line.nodes.length - 1;
+    const rate = node && onTheWay ? jointHazard(map, node, assumptions) : 0;
     if (rate === 0) return;
     const before = laid[i - 1];
     const after = laid[i];
@@ -102,17 +103,6 @@ function addJoints(
   });
 }
 
-function evenFloor(field: FieldUnderWay, { evenShare, causeFactor }: ChafeAssumptions): HazardCause {
-  const even = ((evenShare / (1 - evenShare)) * field.mass) / field.lengthMm;
-  return {
-    cause: 'anywhere',
-    thing: null,
-    figures: {},
-    firstCell: 0,
-    perMm: new Float64Array(field.cellCount).fill(even * (causeFactor.anywhere ?? 1)),
-  };
-}
-
 /** The field while causes are still being added to it. */
 class FieldUnderWay {
   readonly #edgesMm: Float64Array;
@@ -120,8 +110,6 @@ class FieldUnderWay {
   readonly #byClass: Record<FaultClass, Float64Array>;
   readonly #causes: HazardCause[] = [];
   readonly #bells = new Map<number, CellBell>();
-  mass = 0;
-
   constructor(edgesMm: Float64Array, assumptions: ChafeAssumptions) {
     this.#edgesMm = edgesMm;
     this.#assumptions = assumptions;
@@ -131,10 +119,6 @@ class FieldUnderWay {
 
   get cellCount(): number {
     return this.#edgesMm.length - 1;
-  }
-
-  get lengthMm(): number {
-    return this.#edgesMm[this.cellCount] as number;
   }
 
   cellMm(cell: number): number {
@@ -184,9 +168,6 @@ class FieldUnderWay {
         const cell = cause.firstCell + i;
         density[cell] = (density[cell] as number) + share * (cause.perMm[i] as number);
       }
-    }
-    for (let i = 0; i < cause.perMm.length; i++) {
-      this.mass += (cause.perMm[i] as number) * this.cellMm(cause.firstCell + i);
     }
     this.#causes.push(cause);
   }

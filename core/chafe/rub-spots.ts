@@ -80,12 +80,13 @@ function addSpotHazards(
   const surface = { gapMm: distanceMm + offsetMm, side: spot.side, tauMm, forceN };
   const drives = drivesBeside(run, spot);
   const found = densities(run, { spot, surface, inSpace, offsetMm, gapsMm }, window, drives);
+  const timesFound = Math.max(spot.timesFound, assumptions.rubSpotFinds.get(spot.id) ?? 0);
   const figures: CauseFigures = {
     ...spanFigures(run, found.nearestMm),
     clearanceMm: Math.max(0, surface.gapMm),
     rubSpotKind: spot.kind,
     bundleDiameterMm: run.through.bundle.diameterMm,
-    ...(spot.timesFound > 0 ? { timesFound: spot.timesFound } : {}),
+    ...(timesFound > 0 ? { timesFound } : {}),
   };
   drives.forEach(({ cause, mechanism }, i) => {
     const perMm = found.perDrive[i] as number[];

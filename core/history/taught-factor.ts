@@ -26,11 +26,11 @@ export function taughtFactor({ finds, expected }: Experience): number {
 }
 
 /**
- * Factors of spots of one kind, each on top of the kind's: their own finds against what the model and the
- * kind's factor together expected, shrunk to 1 by the belief's strength.
+ * Factor of a finer level (one map, one spot) on top of a coarser one's: its own finds against what the model
+ * and the coarser factor together expected, shrunk to 1 by the belief's strength.
  * @example
- * spotFactor({ finds: 2, expected: 0.5 }, 2) // => 1.33333
+ * finerFactor({ finds: 2, expected: 0.5 }, 2) // => 1.33333
  */
-export function spotFactor({ finds, expected }: Experience, kindFactor: number): number {
-  return meanRate(afterFinds(asModelled, finds, expected * kindFactor));
+export function finerFactor({ finds, expected }: Experience, coarserFactor: number): number {
+  return meanRate(afterFinds(asModelled, finds, expected * coarserFactor));
 }

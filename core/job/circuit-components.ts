@@ -1,10 +1,12 @@
+import { defaultAssumptions } from '../chafe/chafe-assumptions.ts';
+import { wetJointFactor } from '../chafe/joint-hazard.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import type { ComponentHypothesis } from '../locate/hypotheses.ts';
 import { componentWeight } from '../locate/prior.ts';
 import type { NodeKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 
-/** Parts passed on the way that may be at fault themselves; the wire's own joints belong to the hazard. */
+/** Parts passed on the way that may be at fault themselves; splices and earth points on the way belong to the hazard. */
 const onTheWay: ReadonlySet<NodeKind> = new Set(['inline-connector']);
 
 /**
@@ -28,7 +30,10 @@ export function circuitComponents(
     if (weight === 0) return;
     met.add(nodeId);
     const place = onTheWay.has(node.kind) ? 'plug' : isFirst ? 'first-end' : 'second-end';
-    parts.push({ part: { nodeId, stationMm, place }, weight });
+    parts.push({
+      part: { nodeId, stationMm, place },
+      weight: weight * wetJointFactor(map, node, defaultAssumptions),
+    });
   });
   return parts;
 }

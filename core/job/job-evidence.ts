@@ -122,7 +122,7 @@ function lastFunction(
 }
 
 /** Ends that feed or watch the wire; the symptom shows there. */
-const watchingEnds: ReadonlySet<CircuitEndKind> = new Set([
+export const watchingEnds: ReadonlySet<CircuitEndKind> = new Set([
   'fused-supply',
   'module-input-pull-up',
   'high-side-driver',

@@ -86,22 +86,29 @@ describe('hazard along a traced circuit', () => {
     expect(shares).toBeLessThanOrEqual(1 + 1e-9);
   });
 
-  test('a plug passed through puts half its hazard on either side, an earth point all on its own', () => {
-    const joints = along(sill()).causes.filter(({ cause }) => cause === 'joint');
+  test('a splice passed on the way puts half its hazard on either side; plugs and ends are parts', () => {
+    const plugs = along(sill()).causes.filter(({ cause }) => cause === 'joint');
+    expect(plugs).toEqual([]);
+    const map = sill();
+    const spliced = {
+      ...map,
+      nodes: new Map(map.nodes).set('node:plug', node('node:plug', 'splice', 400)),
+    };
+    const joints = along(spliced).causes.filter(({ cause }) => cause === 'joint');
     expect(joints.map(({ thing, firstCell, perMm }) => [thing, firstCell, perMm.length])).toEqual([
       ['node:plug', 39, 2],
-      ['node:b', 89, 1],
     ]);
-    const sum = joints.map(({ perMm }) => perMm.reduce((all, each) => all + each, 0) * 10);
-    expect(sum[0]).toBeCloseTo(0.001, 12);
-    expect(sum[1]).toBeCloseTo(0.0015, 12);
+    expect(joints[0]?.perMm.reduce((all, each) => all + each * 10, 0)).toBeCloseTo(0.0007, 12);
   });
 
-  test('five percent is kept for what nobody mapped', () => {
-    const anywhere = causesBetween(along(sill([spot('edge', 650, 8)])), 0, 900).find(
-      ({ cause }) => cause === 'anywhere',
-    );
-    expect(anywhere?.share).toBeCloseTo(0.05, 9);
+  test('what nobody mapped is listed with the share it is given, the rest keeping its proportions', () => {
+    const field = along(sill([spot('edge', 650, 8)]));
+    const plain = causesBetween(field, 0, 900);
+    expect(plain.some(({ cause }) => cause === 'anywhere')).toBe(false);
+    const floored = causesBetween(field, 0, 900, 0.2);
+    expect(floored.find(({ cause }) => cause === 'anywhere')?.share).toBeCloseTo(0.2, 9);
+    const edge = (shares: typeof plain) => shares.find(({ thing }) => thing === 'rub-spot:edge')?.share ?? 0;
+    expect(edge(floored) / edge(plain)).toBeCloseTo(0.8, 9);
   });
 
   test('what past jobs taught about a kind or a spot raises that kind and that spot alone', () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { gammaln } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { afterFinds, drawnTowards, meanRate, rateDeviation } from '#core/history/gamma-rate.ts';
-import { spotFactor, taughtFactor } from '#core/history/taught-factor.ts';
+import { finerFactor, taughtFactor } from '#core/history/taught-factor.ts';
 
 const count = fc.integer({ min: 0, max: 50 });
 const exposure = fc.double({ min: 0, max: 200, noNaN: true });
@@ -75,7 +75,7 @@ describe('a rate learnt from finds', () => {
     expect(few).toBeGreaterThan(0.1);
     expect(few).toBeLessThan(0.2);
     expect(many).toBeGreaterThan(0.45);
-    expect(spotFactor({ finds: 0, expected: 0 }, 3)).toBe(1);
-    expect(spotFactor({ finds: 3, expected: 1 }, 3)).toBe(1);
+    expect(finerFactor({ finds: 0, expected: 0 }, 3)).toBe(1);
+    expect(finerFactor({ finds: 3, expected: 1 }, 3)).toBe(1);
   });
 });
