@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { hazardAlong } from '#core/chafe/hazard-along.ts';
 import { createHazardCache } from '#core/chafe/hazard-cache.ts';
+import { planDig } from '#core/dig/plan-dig.ts';
 import type { Job } from '#core/job/job-document.ts';
 import { rank, searchedLine } from '#core/job/rank.ts';
 import { rankOnLine } from '#core/job/rank-on-line.ts';
@@ -10,16 +11,19 @@ import { changeSegment } from '#core/map/commands/change-segment.ts';
 import { mapFromExchange, mapToExchange } from '#core/map/exchange.ts';
 import { applyPatch } from '#core/map/patch.ts';
 import type { Segment } from '#core/map/records.ts';
+import { seededChance } from '#core/quantity/chance.ts';
+import type { PanelId } from '#core/quantity/id.ts';
 import { commitTransaction } from '#db/map-history-store.ts';
 import { addMap, readMap } from '#db/map-store.ts';
 import { openStore } from '#db/open-store.ts';
+import { carShaped } from '#tests/core/dig/car-shaped.ts';
 import { randomMap } from '#tests/generated/random-map.ts';
 import { drawingVerbs } from './drawing-verbs.ts';
 import { longCircuit } from './long-circuit.ts';
 import { type Measured, measure, tableLine } from './measure.ts';
 
 /** `npm run bench`: how fast the answers come on this machine. Prints a table; misses an aim with exit code 1. */
-const results: Measured[] = [...ranking(), ...hazard(), ...database(), ...drawingVerbs()];
+const results: Measured[] = [...ranking(), ...digging(), ...hazard(), ...database(), ...drawingVerbs()];
 console.log(`${'measured'.padEnd(58)}${'median'.padStart(10)}${'95 %'.padStart(10)}`);
 for (const each of results) console.log(tableLine(each));
 process.exit(results.some(({ medianMs, aimMs }) => aimMs !== null && medianMs > aimMs) ? 1 : 0);
@@ -48,6 +52,22 @@ function ranking(): Measured[] {
     measure('rank, 5,000 cells, 60 panels, from nothing', 15, 50, () => rank(map, job)),
     measure('rank after one inspection, hazard kept', 15, 16, () =>
       rankOnLine(map, line.value, field, looked),
+    ),
+  ];
+}
+
+function digging(): Measured[] {
+  const { looks, panels } = carShaped(seededChance(5_000), 60, 5_000);
+  const off = new Set<PanelId>();
+  const lookedAt = planDig(looks, panels, off).openings[0];
+  const seenSound = looks.map((look) =>
+    lookedAt?.looks.includes(look) ? { ...look, probability: look.probability * (1 - look.quality) } : look,
+  );
+  const offNow = new Set(lookedAt?.takeOff);
+  return [
+    measure('first plan, 5,000 looks, 60 panels', 15, 30, () => planDig(looks, panels, off)),
+    measure('plan after one opening, 5,000 looks, 60 panels', 15, 12, () =>
+      planDig(seenSound, panels, offNow),
     ),
   ];
 }

@@ -41,8 +41,8 @@ export interface Trial {
   readonly rules: Readonly<Record<SimpleRule, readonly [all: SearchScore, chosen: SearchScore]>>;
   /** The best plan for someone who knew this car's own true chances. */
   readonly knowing: SearchScore;
-  /** Mean minutes by the tool's own chances, of the plan given and of the proved best; null where not proved. */
-  readonly own: { readonly given: number; readonly best: number | null };
+  /** Mean minutes by the tool's own chances: the plan given, one made without search, the proved best or null. */
+  readonly own: { readonly given: number; readonly quick: number; readonly best: number | null };
   readonly calibration: Calibration;
 }
 
@@ -148,7 +148,11 @@ export function trial(seed: number, shape: BodyStyle, priorShape?: PriorShape): 
     plan,
     rules,
     knowing: searchScore(planSteps(knowing.openings, map.panels), (look) => chanceAt(look), quality),
-    own: { given: given.expectedMinutes, best: best.proved ? best.expectedMinutes : null },
+    own: {
+      given: given.expectedMinutes,
+      quick: planDig(looks, map.panels, none, { stateLimit: 0 }).expectedMinutes,
+      best: best.proved ? best.expectedMinutes : null,
+    },
     calibration: calibration(edges, posterior.cellProbability, truth),
   };
 }
