@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { recentWorks, symptoms } from '../history/recent-work-table.ts';
 import { idSchema } from '../quantity/id.ts';
 import { closingEntrySchemas } from './closing-entries.ts';
 import { meterSchema } from './meter-record.ts';
@@ -105,6 +106,10 @@ export const jobSchema = z.strictObject({
   circuitId: idSchema('circuit').nullable(),
   alsoFailingCircuitIds: z.array(idSchema('circuit')).max(200),
   workingCircuitIds: z.array(idSchema('circuit')).max(200),
+  /** What was fitted, repaired or disturbed lately. Absent: nobody asked. */
+  recentWork: z.array(z.enum(recentWorks)).max(recentWorks.length).optional(),
+  /** When the fault shows. Absent: nobody asked. */
+  symptoms: z.array(z.enum(symptoms)).max(symptoms.length).optional(),
   entries: z.array(jobEntrySchema).max(20_000),
 });
 export type Job = z.infer<typeof jobSchema>;

@@ -1,13 +1,19 @@
-import { hazardAlong } from '../chafe/hazard-along.ts';
 import { type CircuitLine, layStraight } from '../circuit/circuit-line.ts';
+import type { History } from '../history/teach.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import { mapFaults } from '../map/map-faults.ts';
 import { offClosure } from '../map/panel-order.ts';
 import type { Problem } from '../quantity/problem.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
 import type { Job } from './job-document.ts';
+import { jobHazard } from './job-hazard.ts';
 import { type RankOptions, rankOnLine } from './rank-on-line.ts';
 import type { Ranking } from './ranking.ts';
+
+export interface RankJobOptions extends RankOptions {
+  /** What past jobs taught about this map (`teach`); null or absent leaves them out. */
+  readonly history?: History | null;
+}
 
 /**
  * The tool's main answer: where on the job's circuit the fault most likely is, and what to open first.
@@ -17,10 +23,12 @@ import type { Ranking } from './ranking.ts';
  * @example
  * rank(sample.map, sample.job).value.circuit.lengthMm // => 1500
  */
-export function rank(map: MapDocument, job: Job, options: RankOptions = {}): Result<Ranking> {
+export function rank(map: MapDocument, job: Job, options: RankJobOptions = {}): Result<Ranking> {
   const line = searchedLine(map, job);
   if (!line.ok) return line;
-  return ok(rankOnLine(map, line.value, hazardAlong(map, line.value), job, options));
+  return ok(
+    rankOnLine(map, line.value, jobHazard(map, line.value, job, options.history ?? null), job, options),
+  );
 }
 
 /**
