@@ -1,7 +1,7 @@
 import type { Dependent } from '#core/map/dependents.ts';
 import type { ReadinessCode } from '#core/map/readiness.ts';
 import type { RubSpot } from '#core/map/records.ts';
-import type { ToolName } from '../tools/tool-box.ts';
+import type { ToolName } from '../tools/tool-name.ts';
 
 const figure = (value: number): string => String(Number(value.toFixed(1)));
 

@@ -9,6 +9,7 @@ import { rubSpotTool } from './rub-spot/rub-spot-tool.ts';
 import { type ScalePoints, scaleTool } from './scale/scale-tool.ts';
 import { type SelectState, selectTool } from './select/select-tool.ts';
 import type { Tool, ToolEffect, ToolEvent, ToolView } from './tool.ts';
+import type { ToolName } from './tool-name.ts';
 import { type TraceEnds, traceTool } from './trace/trace-tool.ts';
 
 /** The state of each drawing action, by the action's name. */
@@ -23,20 +24,6 @@ interface ToolStates {
   readonly 'rub-spot': PlacedPoints;
   readonly trace: TraceEnds;
 }
-export type ToolName = keyof ToolStates;
-
-/** In the order of the rail: as a new map is drawn. */
-export const toolNames: readonly ToolName[] = [
-  'select',
-  'outline',
-  'scale',
-  'route',
-  'node',
-  'clip',
-  'rub-spot',
-  'panel',
-  'trace',
-];
 
 const tools: { readonly [N in ToolName]: Tool<ToolStates[N]> } = {
   select: selectTool,

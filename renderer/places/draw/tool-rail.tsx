@@ -1,5 +1,5 @@
 import { drawWords } from '../../language/draw.ts';
-import { type ToolName, toolNames } from '../../tools/tool-box.ts';
+import { type ToolName, toolNames } from '../../tools/tool-name.ts';
 import { ToolSign } from './tool-sign.tsx';
 import type { Drawing } from './use-drawing.ts';
 

@@ -1,4 +1,4 @@
-import type { ToolName } from '../../tools/tool-box.ts';
+import type { ToolName } from '../../tools/tool-name.ts';
 
 /** Our own small drawing for each drawing action, on a 24 unit square. */
 const drawings: Readonly<Record<ToolName, string>> = {

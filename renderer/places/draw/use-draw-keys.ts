@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { moveThings } from '#core/map/commands/move-things.ts';
-import { toolNames } from '../../tools/tool-box.ts';
+import { toolNames } from '../../tools/tool-name.ts';
 import type { Draw } from './draw-context.ts';
 import type { Drawing } from './use-drawing.ts';
 

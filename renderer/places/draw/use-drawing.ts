@@ -3,14 +3,8 @@ import { boardIndex } from '../../board/board-index.ts';
 import type { BoardPointer } from '../../board/board-pointer.ts';
 import { emptyOverlay, type Overlay } from '../../board/overlay.ts';
 import type { ToolChoices, ToolEvent, ToolView } from '../../tools/tool.ts';
-import {
-  type InHand,
-  isUnderWay,
-  overlayInHand,
-  stepInHand,
-  type ToolName,
-  takeUp,
-} from '../../tools/tool-box.ts';
+import { type InHand, isUnderWay, overlayInHand, stepInHand, takeUp } from '../../tools/tool-box.ts';
+import type { ToolName } from '../../tools/tool-name.ts';
 import type { Draw } from './draw-context.ts';
 
 const firstChoices: ToolChoices = {
