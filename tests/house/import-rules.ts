@@ -8,7 +8,7 @@ export const allowedImports: Readonly<Record<string, readonly string[]>> = {
   'core/map': ['core/quantity', 'core/geometry'],
   'core/circuit': ['core/quantity', 'core/geometry', 'core/wire', 'core/map'],
   'core/chafe': ['core/quantity', 'core/geometry', 'core/wire', 'core/map', 'core/circuit'],
-  'core/history': ['core/quantity', 'core/map', 'core/circuit', 'core/chafe'],
+  'core/history': ['core/quantity', 'core/geometry', 'core/map', 'core/circuit', 'core/chafe'],
   'core/locate': ['core/quantity', 'core/geometry', 'core/wire', 'core/map', 'core/circuit', 'core/chafe'],
   'core/dig': ['core/quantity', 'core/map', 'core/circuit', 'core/chafe', 'core/locate'],
   'core/job': [
