@@ -32,7 +32,7 @@ export const symptoms = [
 export type Symptom = (typeof symptoms)[number];
 
 /**
- * Places that a work or a symptom points to: each of what is named is enough. Without places every place is
+ * Places that a work or a symptom points to: one of what is named is enough. Without places every place is
  * meant. `causes` narrows what is raised there to those.
  */
 export interface PlaceRule {
