@@ -1,5 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
+import { join } from 'node:path';
 import { browserForTests } from './browser.ts';
 
 /**
@@ -7,7 +8,8 @@ import { browserForTests } from './browser.ts';
  * `--quick` leaves the browser and the slow outside checks away. Ends with the counts on one line.
  */
 const quick = process.argv.includes('--quick');
-const results = 'tests/results';
+// Whole paths: each runner takes a relative one from a folder of its own choosing.
+const results = join(import.meta.dirname, 'results');
 const counts = { passed: 0, failed: 0, skipped: 0 };
 const broken: string[] = [];
 
