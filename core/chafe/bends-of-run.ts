@@ -11,7 +11,8 @@ export interface TightBend {
 }
 
 /**
- * The bends of a drawn line that are tighter than ten loom diameters (TM 1-1500-204-23-4, item 27).
+ * The bends of a drawn line that are tighter than ten loom diameters (TM 1-1500-204-23-4, item 27). However a
+ * line is drawn, a loom's middle bends no tighter than half its thickness.
  * @example
  * tightBendsOf(stationLine([{ xMm: 0, yMm: 0, zMm: 0 }, { xMm: 200, yMm: 0, zMm: 0 }, { xMm: 200, yMm: 40, zMm: 0 }]), 5.8, defaultAssumptions)[0].radiusMm // => 20
  */
@@ -20,7 +21,9 @@ export function tightBendsOf(
   diameterMm: number,
   { bendLegMm }: ChafeAssumptions,
 ): readonly TightBend[] {
-  return cornersOf(line, bendLegMm).filter(({ radiusMm }) => radiusMm < advisedBendDiameters * diameterMm);
+  return cornersOf(line, bendLegMm)
+    .filter(({ radiusMm }) => radiusMm < advisedBendDiameters * diameterMm)
+    .map((bend) => ({ ...bend, radiusMm: Math.max(bend.radiusMm, diameterMm / 2) }));
 }
 
 /** Bends nearer together than this are one bend to whoever looks, mm of loom: the chords of a round one. */

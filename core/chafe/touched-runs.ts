@@ -1,10 +1,12 @@
 import { boundsOf, grownBounds } from '../geometry/bounds.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { RubSpot } from '../map/records.ts';
+import type { RubSpot, Segment } from '../map/records.ts';
 import type { NodeId, SegmentId } from '../quantity/id.ts';
+import { samePlaceMm } from '../quantity/tolerance.ts';
 import { farthestRuns, nodeHolds } from './holding.ts';
 import { carryNearestRuns, nearestRunMm, nearSpots } from './near-spots.ts';
 import { carryRunGrid, runsInBounds } from './run-grid.ts';
+import { runShape } from './run-shape.ts';
 import { carryRunsAtNode, runsAtNode } from './runs-at-node.ts';
 
 /**
@@ -23,20 +25,28 @@ export function touchedRuns(
   const changed = changedKeys(before.segments, after.segments);
   carryRunsAtNode(before, after, changed);
   const reshaped = new Set(changed);
-  const nodes = new Set<NodeId>();
+  // Nodes whose runs meet something that changed, and those past which the loom may hang otherwise.
+  const met = new Set<NodeId>();
+  const hanging = new Set<NodeId>();
   // A moved node changes the shape of every run that meets there.
   for (const nodeId of changedKeys(before.nodes, after.nodes)) {
-    nodes.add(nodeId);
+    const [was, is] = [before.nodes.get(nodeId), after.nodes.get(nodeId)];
+    met.add(nodeId);
+    if (was?.kind !== is?.kind) hanging.add(nodeId);
     for (const map of [before, after]) for (const run of runsAtNode(map, nodeId)) reshaped.add(run.id);
   }
   for (const id of reshaped) {
     touched.add(id);
+    const ends = heldAsBefore(before, after, id) ? met : hanging;
     for (const map of [before, after]) {
       const segment = map.segments.get(id);
-      if (segment) nodes.add(segment.fromNodeId).add(segment.toNodeId);
+      if (segment) ends.add(segment.fromNodeId).add(segment.toNodeId);
     }
   }
-  for (const map of [before, after]) for (const id of nodes) spread(map, id, touched, farthestRuns);
+  for (const map of [before, after]) {
+    for (const id of met) for (const run of runsAtNode(map, id)) touched.add(run.id);
+    for (const id of hanging) spread(map, id, touched, farthestRuns);
+  }
   for (const id of changedKeys(before.circuits, after.circuits)) {
     for (const map of [before, after]) {
       for (const step of map.circuits.get(id)?.path ?? []) touched.add(step.segmentId);
@@ -62,14 +72,35 @@ function sameLine(before: MapDocument, after: MapDocument, id: SegmentId): boole
   );
 }
 
-/** Every run that meets at a node, and on through nodes that do not hold. */
+/** Whether a run holds its neighbours as before: drawn alike between the same nodes, with the same clips. */
+function heldAsBefore(before: MapDocument, after: MapDocument, id: SegmentId): boolean {
+  const was = before.segments.get(id);
+  const is = after.segments.get(id);
+  return (
+    was?.clips === is?.clips &&
+    was?.fromNodeId === is?.fromNodeId &&
+    was?.toNodeId === is?.toNodeId &&
+    sameLine(before, after, id)
+  );
+}
+
+/** Every run that meets at a node, and on through nodes that do not hold and runs whose clips let one see past. */
 function spread(map: MapDocument, nodeId: NodeId, touched: Set<SegmentId>, runsLeft: number): void {
   const node = map.nodes.get(nodeId);
   for (const run of runsAtNode(map, nodeId)) {
     touched.add(run.id);
-    if (runsLeft === 0 || (node && nodeHolds(node))) continue;
+    if (runsLeft === 0 || (node && nodeHolds(node)) || holdsByItself(map, run)) continue;
     spread(map, run.fromNodeId === nodeId ? run.toNodeId : run.fromNodeId, touched, runsLeft - 1);
   }
+}
+
+/** Whether a run has two holds of its own: nobody looks for one past them. */
+function holdsByItself(map: MapDocument, run: Segment): boolean {
+  const lengthMm = runShape(map, run)?.line.lengthMm ?? 0;
+  const held = run.clips
+    .filter(({ missing }) => !missing)
+    .map(({ stationMm }) => Math.min(lengthMm, stationMm));
+  return held.length > 1 && Math.max(...held) - Math.min(...held) >= samePlaceMm;
 }
 
 /** Runs near a spot that changed, or near one whose nearest run did: its given gap belongs to that run. */

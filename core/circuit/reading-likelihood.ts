@@ -14,6 +14,7 @@ import { connectAll, type SharedSetting, soundScore } from './joined-readings.ts
 import { leadNodeIds, type ReadingWires } from './metered-circuit.ts';
 import { drawSharedErrors, type SharedErrors, usualErrors } from './shared-errors.ts';
 import type { StrengthMarginal } from './strength-marginal.ts';
+import { unexplainedNats, unexplainedScore } from './unexplained.ts';
 import { type ReadingNote, type TakenReading, usableReadings } from './usable-readings.ts';
 import { type LadderPlaces, layLadder, placesOnLadder, type WireKnowledge } from './wire-ladder.ts';
 
@@ -71,9 +72,6 @@ const componentDraws = 16;
 
 /** A class this far behind the best fit is not refined any further, in nats. */
 const hopelessNats = 30;
-
-/** A reading that nothing in the list explains misses by about 2.8 u (judgement). */
-const unexplainedNats = 4;
 
 /**
  * Joint log-likelihood of all electrical readings for a fault of every class at every station, and for
@@ -165,12 +163,14 @@ export function readingsLogLikelihood(
       unbroken,
   }));
   const used = twoLead.length + capacitance.length;
+  const [firstDraw] = draws;
+  const unexplained = firstDraw ? unexplainedScore(firstDraw, places, otherPlaces) : 0;
   const isNeighbourAssumed = twoLead.length > 0 && !wires.otherLine;
   return {
     byClass,
     components,
     noFault,
-    noneOfThese: -unexplainedNats * used,
+    noneOfThese: unexplained - unexplainedNats * capacitance.length,
     bestFit,
     used,
     notes: isNeighbourAssumed ? [...notes, { code: 'neighbour-assumed' }] : notes,

@@ -1,8 +1,7 @@
 import type { CauseKind } from '../chafe/cause.ts';
+import { defaultAssumptions } from '../chafe/chafe-assumptions.ts';
 import type { HazardField } from '../chafe/hazard-field.ts';
-import { nearSpots } from '../chafe/near-spots.ts';
-import { runShape } from '../chafe/run-shape.ts';
-import { heightsCount, spotDistanceMm } from '../chafe/spot-distance.ts';
+import { spotsBeside } from '../chafe/spots-beside.ts';
 import { type CircuitLine, type CircuitSpan, segmentStationMm } from '../circuit/circuit-line.ts';
 import { pointAtStation } from '../geometry/station-line.ts';
 import type { MapDocument } from '../map/map-document.ts';
@@ -129,11 +128,9 @@ function placesOf(map: MapDocument, line: CircuitLine, edgesMm: Float64Array): r
       if (Math.abs(node.stationMm - stationMm) <= besideMm)
         names.add(`node ${map.nodes.get(node.nodeId)?.kind}`);
     }
-    const shape = runShape(map, span.segment);
-    for (const { spot } of shape ? nearSpots(map, span.segment, besideMm) : []) {
-      const inSpace = shape ? heightsCount(shape, spot) : false;
-      if (spotDistanceMm(spot, at, inSpace) <= besideMm) names.add(`spot ${spot.kind}`);
-    }
+    const reachMm = defaultAssumptions.reachMm;
+    for (const { kind } of spotsBeside(map, span.segment, drawnMm, besideMm, reachMm))
+      names.add(`spot ${kind}`);
     return { names, end };
   });
 }

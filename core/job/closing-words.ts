@@ -59,6 +59,6 @@ export const closeOutcomeSchema = z.enum(closeOutcomes);
 export type CloseOutcome = z.infer<typeof closeOutcomeSchema>;
 
 /** What is tried again after a repair. */
-export const proofChecks = ['reading', 'code', 'function', 'move'] as const;
+export const proofChecks = ['reading', 'code', 'function', 'move', 'airbag-lamp'] as const;
 export const proofCheckSchema = z.enum(proofChecks);
 export type ProofCheck = z.infer<typeof proofCheckSchema>;

@@ -12,6 +12,8 @@ export interface DigSheetStep {
   /** What is then in view, by circuit station in mm. */
   readonly parts: readonly StretchProbability[];
   readonly plugIds: readonly NodeId[];
+  /** Looked at before on this sheet; now for what was overlooked. */
+  readonly again: boolean;
   readonly minutes: number;
   readonly probability: number;
   readonly runningMinutes: number;
@@ -48,6 +50,7 @@ export function digSheet(
       cautions: inOrder(panels.flatMap((panel) => panel.cautions)),
       parts: step.look.parts,
       plugIds: step.look.nodeIds ?? [],
+      again: step.reason.secondLook ?? false,
       minutes: step.minutes,
       probability: step.probability,
       runningMinutes: step.runningMinutes,

@@ -98,7 +98,8 @@ export function minutesWorked(openedAt: string, entries: readonly Pick<JobEntry,
 function minutesUntil(job: Job, entries: readonly JobEntry[]): number {
   const { minutes } = jobClock(entries, entries.at(-1)?.at ?? job.openedAt);
   const clocked = minutes.find + minutes.reach;
-  return clocked > 0 ? Math.round(clocked) : minutesWorked(job.openedAt, entries);
+  // A clock started only at the end says nothing of the search before it.
+  return clocked >= 1 ? Math.round(clocked) : minutesWorked(job.openedAt, entries);
 }
 
 function openingsIn(entries: readonly JobEntry[]): number {

@@ -8,6 +8,7 @@ import type { Stretch } from './reading.ts';
 export const nextTestKinds = [
   'unplug',
   'drop',
+  'drop-both-ends',
   'lamp-for-fuse',
   'ohms-both-ends',
   'capacitance',
@@ -44,8 +45,11 @@ export interface NextTest {
 
 export interface ExpectedFigure {
   readonly value: number;
-  readonly unit: 'millivolt' | 'ohm' | 'picofarad';
+  readonly unit: FigureUnit;
 }
+
+/** Ohm: the reading at the first lead's end less that at the other. */
+export type FigureUnit = 'millivolt' | 'ohm' | 'picofarad';
 
 /** One way a test may come out, and what to do then. */
 export interface TestOutcome {
@@ -64,13 +68,13 @@ export interface TestOutcome {
 /** What the user sees when a test comes out one way. */
 export type OutcomeLabel =
   | { readonly what: 'stays' | 'gone' | 'changes' | 'no-change' | 'beeps' | 'silent' }
-  | { readonly what: 'no-current' | 'lamp-dark' | 'open-line' | 'low-ohms' | 'whole-wire' }
+  | { readonly what: 'no-current' | 'lamp-dark' | 'open-line' | 'no-steady-figure' }
   /** A figure that puts the fault within a piece of the circuit. */
   | {
       readonly what: 'figure';
       readonly from: number;
       readonly to: number;
-      readonly unit: ExpectedFigure['unit'];
+      readonly unit: FigureUnit;
       readonly fromMm: number;
       readonly toMm: number;
     };

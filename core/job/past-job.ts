@@ -5,8 +5,10 @@ import { addTally, emptyTally, type PastJob, type Tally } from '../history/past-
 import type { StationRange } from '../locate/station-ranges.ts';
 import type { RubSpotKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { EntryOf, Job } from './job-document.ts';
+import { foundLook } from './evidence-entries.ts';
+import type { Job, JobEntry } from './job-document.ts';
 import { onCircuit } from './path-stretches.ts';
+import type { Stretch } from './reading.ts';
 import { standingEntries } from './standing-entries.ts';
 
 /**
@@ -21,18 +23,16 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
   const circuit = job.circuitId === null ? null : map.circuits.get(job.circuitId);
   const laid = circuit && job.mapId === map.id ? layStraight(map, circuit) : null;
   if (!laid?.ok) return null;
-  const looks = standingEntries(job).filter((entry) => entry.type === 'inspection');
-  const rangesOf = (look: EntryOf<'inspection'>) => onCircuit(laid.value, look.stretches);
-  const find = looks.findLast((look) => look.result === 'found');
-  const foundAt = find ? rangesOf(find) : [];
-  if (find && foundAt.length === 0) return null;
-  const sound = looks.filter((look) => look.result !== 'found');
+  const entries = standingEntries(job);
+  const found = foundStretches(entries);
+  const foundAt = onCircuit(laid.value, found);
+  if (found.length > 0 && foundAt.length === 0) return null;
   const field = hazardAlong(map, laid.value);
   const { cellEdgesMm } = field;
   const whole = massIn(field, () => 1);
   if (whole === 0) return null;
   const named = { jobId: job.id, mapId: job.mapId };
-  if (find) {
+  if (foundAt.length > 0) {
     const there = cellsIn(cellEdgesMm, foundAt);
     const mass = massIn(field, (cell) => there[cell] as number);
     if (mass === 0) return null;
@@ -43,14 +43,22 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
     };
   }
   const missed = new Float64Array(cellEdgesMm.length - 1).fill(1);
-  for (const look of sound) {
-    cellsIn(cellEdgesMm, rangesOf(look)).forEach((share, cell) => {
+  for (const look of entries) {
+    if (look.type !== 'inspection') continue;
+    cellsIn(cellEdgesMm, onCircuit(laid.value, look.stretches)).forEach((share, cell) => {
       missed[cell] = (missed[cell] as number) * (1 - share * look.lookQuality);
     });
   }
   if (missed.every((share) => share === 1)) return null;
   const seen = (cell: number) => (1 - (missed[cell] as number)) / whole;
   return { ...named, found: emptyTally, expected: tallyOf(map, field, seen) };
+}
+
+/** Where the cause was proved: by a finding, which says more, or by a look that still ends the search. */
+function foundStretches(entries: readonly JobEntry[]): readonly Stretch[] {
+  const findings = entries.filter((entry) => entry.type === 'finding');
+  const proved = findings.findLast(({ result }) => result === 'proved-cause');
+  return proved?.stretches ?? foundLook(entries)?.stretches ?? [];
 }
 
 /** Share of each cell that lies in some ranges. */

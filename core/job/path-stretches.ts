@@ -1,4 +1,9 @@
-import { type CircuitLine, type CircuitSpan, circuitStationMm } from '../circuit/circuit-line.ts';
+import {
+  type CircuitLine,
+  type CircuitSpan,
+  circuitStationMm,
+  segmentStationMm,
+} from '../circuit/circuit-line.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import { segmentNeeds } from '../map/segment-needs.ts';
 import type { PanelId, SegmentId } from '../quantity/id.ts';
@@ -48,6 +53,23 @@ export function onCircuit(line: CircuitLine, stretches: readonly Stretch[]): Sta
     }
   }
   return ranges;
+}
+
+/**
+ * Pieces of the circuit as drawn stretches of the runs they lie on.
+ * @example
+ * drawnStretches(sample.line, [{ fromMm: 600, toMm: 1200 }])[1] // => { segmentId: 'segment:rear', fromMm: 0, toMm: 200 }
+ */
+export function drawnStretches(line: CircuitLine, ranges: readonly StationRange[]): Stretch[] {
+  return ranges.flatMap((range) =>
+    line.spans.flatMap((span): Stretch[] => {
+      const fromMm = Math.max(range.fromMm, span.fromMm);
+      const toMm = Math.min(range.toMm, span.toMm);
+      if (toMm <= fromMm) return [];
+      const [a, b] = [segmentStationMm(span, fromMm), segmentStationMm(span, toMm)];
+      return [{ segmentId: span.segment.id, fromMm: Math.min(a, b), toMm: Math.max(a, b) }];
+    }),
+  );
 }
 
 function within(span: CircuitSpan, stationMm: number): number {

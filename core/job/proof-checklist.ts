@@ -19,7 +19,7 @@ export interface ProofItem {
 
 /**
  * The tests that show whether the repair cured the fault: each test of before that showed it, once however
- * often it was repeated, then the code, the function and moving the loom where it failed. Tries from before
+ * often it was repeated, then the code, the function, the airbag lamp where a part with airbag or belt unit was off, and moving the loom where it failed. Tries from before
  * the newest repair do not count. On restraint and high-voltage circuits nothing is measured or moved.
  * @example
  * proofChecklist(sample.map, sample.line, sample.job.entries).map(({ check }) => check) // => ['code', 'function', 'move']
@@ -51,18 +51,43 @@ export function proofChecklist(
     expected: { what: 'works' },
     done: lastTry(tries, 'function'),
   });
+  if (airbagPartWasOff(map, entries)) {
+    const done = lastTry(tries, 'airbag-lamp');
+    items.push({ check: 'airbag-lamp', repeats: null, expected: { what: 'works' }, done });
+  }
   if (lookOnly) return items;
-  const moved = tested.findLast(
-    (entry): entry is EntryOf<'reading'> =>
-      entry.type === 'reading' && entry.reading.test === 'move' && entry.reading.changed > 0,
-  );
+  const moved = mostChanged(tested);
   items.push({
     check: 'move',
-    repeats: moved ?? null,
+    repeats: moved,
     expected: { what: 'no-change' },
     done: lastTry(tries, 'move'),
   });
   return items;
+}
+
+/** The move test under which the fault came and went most often; the later of equals. */
+function mostChanged(entries: readonly JobEntry[]): EntryOf<'reading'> | null {
+  let most: EntryOf<'reading'> | null = null;
+  let mostShare = 0;
+  for (const entry of entries) {
+    if (entry.type !== 'reading' || entry.reading.test !== 'move') continue;
+    const share = entry.reading.changed / entry.reading.tried;
+    if (share === 0 || share < mostShare) continue;
+    most = entry;
+    mostShare = share;
+  }
+  return most;
+}
+
+function airbagPartWasOff(map: MapDocument, entries: readonly JobEntry[]): boolean {
+  return entries.some(
+    (entry) =>
+      entry.type === 'panel-off' &&
+      (map.panels.get(entry.panelId)?.cautions ?? []).some(
+        (caution) => caution === 'airbag' || caution === 'belt-tensioner',
+      ),
+  );
 }
 
 /** The same test is the same leads with the car standing the same; what it showed does not matter. */

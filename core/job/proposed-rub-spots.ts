@@ -1,6 +1,5 @@
-import { nearSpots } from '../chafe/near-spots.ts';
 import { runShape } from '../chafe/run-shape.ts';
-import { heightsCount, spotDistanceMm } from '../chafe/spot-distance.ts';
+import { spotsBeside } from '../chafe/spots-beside.ts';
 import type { BodyPoint } from '../geometry/place.ts';
 import { pointAtStation } from '../geometry/station-line.ts';
 import type { MapDocument } from '../map/map-document.ts';
@@ -29,7 +28,10 @@ const sameSpotMm = 50;
 export function proposedRubSpots(map: MapDocument, job: Job): RubSpotProposal[] {
   const proposals: RubSpotProposal[] = [];
   for (const entry of standingEntries(job)) {
-    if (entry.type !== 'inspection' || entry.result !== 'found') continue;
+    const proved =
+      (entry.type === 'inspection' && entry.result === 'found') ||
+      (entry.type === 'finding' && entry.result === 'proved-cause');
+    if (!proved) continue;
     for (const { segmentId, fromMm, toMm } of entry.stretches) {
       const segment = map.segments.get(segmentId);
       const shape = segment && runShape(map, segment);
@@ -37,10 +39,11 @@ export function proposedRubSpots(map: MapDocument, job: Job): RubSpotProposal[] 
       const stationMm = Math.min(shape.line.lengthMm, (fromMm + toMm) / 2);
       const at = pointAtStation(shape.line, stationMm);
       const withinMm = sameSpotMm + Math.abs(toMm - fromMm) / 2;
-      const drawn = nearSpots(map, segment, withinMm).some(
-        ({ spot }) => spotDistanceMm(spot, at, heightsCount(shape, spot)) <= withinMm,
+      const drawn = spotsBeside(map, segment, stationMm, withinMm).length > 0;
+      const proposed = proposals.some(
+        (each) => each.segmentId === segmentId && Math.abs(each.stationMm - stationMm) <= withinMm,
       );
-      if (!drawn) proposals.push({ entryId: entry.id, segmentId, stationMm, at });
+      if (!drawn && !proposed) proposals.push({ entryId: entry.id, segmentId, stationMm, at });
     }
   }
   return proposals;

@@ -1,36 +1,31 @@
 import type { HazardField } from '../chafe/hazard-field.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { coarseHypotheses, coarseProbability } from '../locate/coarse-cells.ts';
 import { cumulate } from '../locate/cumulative.ts';
-import { layHypotheses } from '../locate/hypotheses.ts';
-import { logPrior } from '../locate/prior.ts';
-import { readingsEvidence } from '../locate/readings-evidence.ts';
 import { weighEvidence } from '../locate/weigh-evidence.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import { circuitComponents } from './circuit-components.ts';
 import { digLooks } from './dig-looks.ts';
 import { type DigPlanOptions, digPlan } from './dig-plan.ts';
-import { evidenceEntries } from './evidence-entries.ts';
-import { failureTypeFactors } from './failure-type-factors.ts';
-import { hearReadings } from './hear-readings.ts';
 import type { Job } from './job-document.ts';
-import { jobEvidence } from './job-evidence.ts';
-import { faultsOfEntries } from './job-faults.ts';
+import { nextTests } from './next-tests.ts';
 import { pathStretches } from './path-stretches.ts';
 import { rankWarnings } from './rank-warnings.ts';
 import type { Ranking } from './ranking.ts';
 import type { ReadingsCache } from './readings-cache.ts';
-import { panelsOff, standingEntries } from './standing-entries.ts';
+import { panelsOff } from './standing-entries.ts';
 import { summarisePosterior } from './summarise-posterior.ts';
-import { takenReadings } from './taken-readings.ts';
-import { allEvidence, weighReadings } from './weigh-readings.ts';
+import { weighReadings } from './weigh-readings.ts';
+import { weighedJob } from './weighed-job.ts';
 
 export interface RankOptions extends DigPlanOptions {
   /** Chance that damage on an opened stretch is noticed, 0 to 1. */
   readonly lookQuality?: number;
-  /** Draws of what electrical readings share; 64 when absent, 0 for a quick answer to be refined. */
+  /** Draws of what electrical readings share; 64 when absent. With 0 the answer is quick and to be refined: without effects and contradictions of readings. */
   readonly readingDraws?: number;
   /** Where what the readings say is remembered from one call to the next. */
   readonly readingsCache?: ReadingsCache;
+  /** Works out which tests pay as well: some tens of plans, for a worker or the command line. */
+  readonly withTests?: boolean;
 }
 
 /**
@@ -47,27 +42,13 @@ export function rankOnLine(
   job: Job,
   options: RankOptions = {},
 ): Ranking {
-  const standing = evidenceEntries(standingEntries(job));
-  const faults = faultsOfEntries(map, standing);
-  const entries = standing.filter((entry) => !faults.has(entry.id));
-  const components = circuitComponents(map, line);
-  const parts = components.map(({ part }) => part);
-  const hypotheses = layHypotheses(field.cellEdgesMm, parts);
-  const prior = logPrior(
-    hypotheses,
-    field,
-    components.map(({ weight }) => weight),
-    failureTypeFactors(job.failureType, line.circuit),
-  );
-  const said = jobEvidence(map, line, job, entries);
-  const heard = hearReadings(map, line, hypotheses, takenReadings(entries), {
-    draws: options.readingDraws,
-    cache: options.readingsCache,
-  });
-  const evidence = allEvidence(said, heard.together ? readingsEvidence(heard.together) : null);
-  const weighed = weighReadings(line, hypotheses, prior, said, heard, entries);
+  const known = weighedJob(map, line, field.cellEdgesMm, job, options);
+  const { entries, faults, parts, hypotheses, said, heard, evidence } = known;
+  const prior = known.priorOf(field);
+  const weighed = weighReadings(line, hypotheses, prior, said, heard, entries, options.readingDraws === 0);
   const stretches = pathStretches(line);
-  const posterior = summarisePosterior(hypotheses, weighEvidence(hypotheses, prior, evidence), stretches);
+  const probability = weighEvidence(hypotheses, prior, evidence);
+  const posterior = summarisePosterior(hypotheses, probability, stretches);
   const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
   const looks = digLooks(map, stretches, posterior, curve, parts, options.lookQuality);
   return {
@@ -76,7 +57,20 @@ export function rankOnLine(
     ...digPlan(field, looks, map.panels, panelsOff(entries), options),
     readings: weighed.effects,
     contradictions: weighed.contradictions,
-    nextTests: [],
+    nextTests: options.withTests
+      ? nextTests({
+          map,
+          line,
+          cells: coarseHypotheses(hypotheses),
+          probability: coarseProbability(hypotheses, probability),
+          stretches,
+          entries,
+          medianMm: posterior.medianStationMm,
+          parts,
+          off: panelsOff(entries),
+          lookQuality: options.lookQuality,
+        })
+      : [],
     warnings: [
       ...rankWarnings(map, line, weighed.unused),
       ...[...faults].map(([entryId, problem]) => ({ code: 'entry-ignored' as const, entryId, problem })),

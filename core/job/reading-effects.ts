@@ -1,13 +1,19 @@
+import type { ElectricalReading } from '../circuit/car-state.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { isSeriesClass } from '../circuit/fault-response.ts';
 import type { Hypotheses } from '../locate/hypotheses.ts';
 import { learnedBits } from '../locate/information.ts';
 import { ownInterval } from '../locate/own-interval.ts';
 import { readingsEvidence } from '../locate/readings-evidence.ts';
+import type { FaultClass } from '../map/kinds.ts';
 import type { EntryId } from '../quantity/id.ts';
 import { logSumExp } from '../quantity/sums.ts';
 import type { HeardReadings } from './hear-readings.ts';
 import type { ReadingEffect, UnusedReading } from './ranking.ts';
 import { sharperWay } from './sharper-way.ts';
+
+/** Told beside the rest at least this much about the place, a reading flat by itself helps all the same, in bits (judgement). */
+const leastPlaceBits = 0.1;
 
 /** A reading judged by place, as log-likelihoods on the coarse cells. */
 export interface PlacedRow {
@@ -47,14 +53,24 @@ export function readingEffects(line: CircuitLine, grounds: EffectGrounds): Readi
     return sum;
   });
   const effects = new Map<EntryId, ReadingEffect>();
-  const put = (entryId: EntryId, own: Float64Array, without: Float64Array, test: string | null): void => {
+  const places = placeShares(cells, posterior);
+  const likeliest = cells.classes[shares.indexOf(Math.max(...shares))] as FaultClass;
+  const put = (
+    entryId: EntryId,
+    own: Float64Array,
+    without: Float64Array,
+    reading: ElectricalReading | null,
+  ): void => {
     const interval = ownInterval(cells, own, shares);
-    const likeliest = cells.classes[shares.indexOf(Math.max(...shares))] as Hypotheses['classes'][number];
+    const before = normalised(without);
+    const tellsPlace =
+      interval !== 'everywhere' || learnedBits(places, placeShares(cells, before)) > leastPlaceBits;
+    const isFlat = reading !== null && !tellsPlace && !(isOpenLine(reading) && !isSeriesClass(likeliest));
     effects.set(entryId, {
       entryId,
       interval,
-      bits: learnedBits(posterior, normalised(without)),
-      flat: test !== null && interval === 'everywhere' ? sharperWay(line, likeliest, test) : null,
+      bits: learnedBits(posterior, before),
+      flat: isFlat ? sharperWay(line, likeliest, reading.test) : null,
       unused: null,
     });
   };
@@ -63,11 +79,27 @@ export function readingEffects(line: CircuitLine, grounds: EffectGrounds): Readi
   for (const place of heard.used) {
     const entry = heard.entries[place] as HeardReadings['entries'][number];
     const others = heard.used.filter((other) => other !== place);
-    put(entry.entryId, said([place]), added([base, said(others), ...rows]), entry.taken.reading.test);
+    put(entry.entryId, said([place]), added([base, said(others), ...rows]), entry.taken.reading);
   }
   for (const { entryId, why } of grounds.unused)
     effects.set(entryId, { entryId, interval: 'everywhere', bits: 0, flat: null, unused: why });
   return grounds.order.flatMap((entryId) => effects.get(entryId) ?? []);
+}
+
+/** No way through at all speaks of the kind of fault; no other meter would make more of it. */
+function isOpenLine(reading: ElectricalReading): boolean {
+  return reading.test === 'ohms' && typeof reading.ohms !== 'number';
+}
+
+/** Probability per cell, classes together, given that the fault is on the wire. */
+function placeShares({ cellCount, classes }: Hypotheses, probability: Float64Array): Float64Array {
+  const places = new Float64Array(cellCount);
+  let sum = 0;
+  for (let i = 0; i < classes.length * cellCount; i++) {
+    places[i % cellCount] = (places[i % cellCount] as number) + (probability[i] as number);
+    sum += probability[i] as number;
+  }
+  return sum > 0 ? places.map((value) => value / sum) : places;
 }
 
 function added(rows: readonly Float64Array[]): Float64Array {

@@ -7,7 +7,7 @@ export interface ReadingsCache {
 }
 
 /** Answers kept at a time: a user takes readings back and sets them again. */
-const mostKept = 64;
+const mostKept = 400;
 
 /**
  * An empty memory. Pass it to `rank` again and again; what it gives back is the same as without it.

@@ -17,7 +17,8 @@ export interface WeighedReadings {
 }
 
 /**
- * Effects, contradictions and what could not be used, on cells thinned to 200.
+ * Effects, contradictions and what could not be used, on cells thinned to 200. A quick answer leaves the
+ * first two to the refined one.
  * @example
  * weighReadings(sample.line, layHypotheses(new Float64Array([0, 10]), []), new Float64Array(6), { pieces: [], placed: [], unused: [] }, hearReadings(sample.map, sample.line, layHypotheses(new Float64Array([0, 10]), []), []), []).effects // => []
  */
@@ -28,8 +29,10 @@ export function weighReadings(
   said: JobEvidence,
   heard: HeardReadings,
   entries: readonly JobEntry[],
+  isQuick = false,
 ): WeighedReadings {
   const unused = [...said.unused, ...heard.unused];
+  if (isQuick) return { effects: [], contradictions: [], unused };
   const order = entries.flatMap((entry) => (entry.type === 'reading' ? [entry.id] : []));
   if (order.length === 0) return { effects: [], contradictions: [], unused };
   const cells = coarseHypotheses(fine);

@@ -41,3 +41,12 @@ export function coarseLogs(fine: Hypotheses, row: Float64Array): Float64Array {
   answer.set(row.subarray(classes.length * cellCount), classes.length * count);
   return answer;
 }
+
+/**
+ * Probabilities on the fine cells, added up on the coarse ones.
+ * @example
+ * coarseProbability(layHypotheses(new Float64Array([0, 1]), []), Float64Array.of(0.5, 0.1, 0.1, 0.1, 0.1, 0.1))[0] // => 0.5
+ */
+export function coarseProbability(fine: Hypotheses, probability: Float64Array): Float64Array {
+  return coarseLogs(fine, probability.map(Math.log)).map(Math.exp);
+}

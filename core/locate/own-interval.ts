@@ -7,6 +7,9 @@ export type OwnInterval = 'everywhere' | readonly StationRange[];
 /** A flat reading holds 80 percent of itself on 80 percent of the wire; this near to it counts as flat. */
 const flatShare = 0.74;
 
+/** Ground below this share of the highest is where the likely classes cannot be. */
+const leastShare = 1e-6;
+
 /**
  * The smallest stretches that hold 80 percent of one reading's own likelihood, every millimetre as likely
  * before; classes are mixed as `classShares` says.
@@ -44,6 +47,9 @@ export function ownInterval(
     heldMm += lengthOf(i);
     held.push({ fromMm: cellEdgesMm[i] as number, toMm: cellEdgesMm[i + 1] as number });
   }
-  const wholeMm = (cellEdgesMm[cellCount] as number) - (cellEdgesMm[0] as number);
+  // Where these classes cannot be at all, a flat reading cannot be either.
+  const least = leastShare * density.reduce((most, value) => Math.max(most, value), 0);
+  let wholeMm = 0;
+  for (let i = 0; i < cellCount; i++) if ((density[i] as number) > least) wholeMm += lengthOf(i);
   return heldMm > flatShare * wholeMm ? 'everywhere' : joinRanges(held);
 }

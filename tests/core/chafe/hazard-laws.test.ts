@@ -9,6 +9,7 @@ import type { BodyPoint } from '#core/geometry/place.ts';
 import { coverings, faultClasses, rubSpotKinds, segmentTraits } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Circuit, RubSpot, Segment } from '#core/map/records.ts';
+import { randomMap } from '#tests/generated/random-map.ts';
 import { circuit, clip, mapOf, node, run, spot } from './chafe-map.ts';
 
 /** Three runs end to end with clips, bends and spots drawn at random, and one circuit along them. */
@@ -362,5 +363,24 @@ describe('what if', () => {
     expect(whole({ ...now, covering: 'braided-sleeve' })).toBeLessThan(0.3 * whole(now));
     expect(whole({ ...now, clips: [clip('more', 300)] })).toBeLessThan(0.5 * whole(now));
     expect(whole({ ...now, clips: [clip('more', 300, { missing: true })] })).toBe(whole(now));
+  });
+});
+
+describe('invented cars', () => {
+  test('the hazard of every cause is a number and never below nothing, however the loom doubles back', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 10_000 }), (seed) => {
+        const car = randomMap(seed);
+        for (const segment of car.segments.values()) {
+          for (const { perMm } of segmentHazard(car, segment)?.causes ?? []) {
+            for (let i = 0; i < perMm.length; i++) {
+              expect(Number.isFinite(perMm[i])).toBe(true);
+              expect(perMm[i]).toBeGreaterThanOrEqual(0);
+            }
+          }
+        }
+      }),
+      { seed: 13, numRuns: 60 },
+    );
   });
 });

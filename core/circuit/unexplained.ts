@@ -1,0 +1,55 @@
+import { faultClasses } from '../map/kinds.ts';
+import { faultResponse, soundReading } from './fault-response.ts';
+import { strengthGrid } from './fault-strength.ts';
+import type { JoinedReadings } from './joined-readings.ts';
+import { logScore } from './shown-score.ts';
+import type { LadderPlaces } from './wire-ladder.ts';
+
+/** A reading that nothing in the list explains misses by about 2.8 u (judgement). */
+export const unexplainedNats = 4;
+
+/** Places looked at for what a reading could speak against. */
+const mostPlaces = 9;
+
+/**
+ * How badly something not in the list would explain the readings: each misses by as much as an unforeseen
+ * thing would make it, but by no more than it misses under the worst there is in the list. A reading
+ * that could not have come out otherwise so says nothing here either.
+ * @example
+ * unexplainedScore({ readings: [] }, placesOnLadder(layLadder(sample.map, sample.line, []), [250]), null) // => 0
+ */
+export function unexplainedScore(
+  { readings }: Pick<JoinedReadings, 'readings'>,
+  places: LadderPlaces,
+  otherPlaces: LadderPlaces | null,
+): number {
+  const some = thinned(places);
+  const others = otherPlaces && thinned(otherPlaces);
+  let sum = 0;
+  for (const { metered, score, leadOhms } of readings) {
+    let worst = logScore(score, soundReading(metered) + leadOhms);
+    for (const kind of faultClasses) {
+      const { sound, numerator, offset } = faultResponse(metered, kind, some, others);
+      const { lnLeast, lnMost } = strengthGrid(kind);
+      // What is shown rises or falls with the strength all along, so the worst is at its least or most.
+      for (const ln of [lnLeast, lnMost])
+        numerator.forEach((bend, i) => {
+          const shown = sound - bend / (Math.exp(ln) + (offset[i] as number)) + leadOhms;
+          worst = Math.min(worst, logScore(score, shown));
+        });
+    }
+    sum += Math.max(-unexplainedNats, worst);
+  }
+  return sum;
+}
+
+function thinned({ link, share }: LadderPlaces): LadderPlaces {
+  const count = Math.min(mostPlaces, link.length);
+  const at = Array.from({ length: count }, (_, i) =>
+    count === 1 ? 0 : Math.round((i * (link.length - 1)) / (count - 1)),
+  );
+  return {
+    link: Int32Array.from(at, (i) => link[i] as number),
+    share: Float64Array.from(at, (i) => share[i] as number),
+  };
+}

@@ -1,0 +1,253 @@
+import type { CircuitState } from '../circuit/car-state.ts';
+import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { bareState, withEndsApart } from '../circuit/circuit-network.ts';
+import type { InjectionPlan } from '../circuit/safe-injection.ts';
+import { safeInjection } from '../circuit/safe-injection.ts';
+import type { Hypotheses } from '../locate/hypotheses.ts';
+import { moveEvidence } from '../locate/move-evidence.ts';
+import {
+  classOutcomes,
+  likelyPieces,
+  type OutcomeChances,
+  placingOutcomes,
+  twoOutcomes,
+} from '../locate/outcome-chances.ts';
+import type { StationRange } from '../locate/station-ranges.ts';
+import { coveredShare, joinRanges } from '../locate/station-ranges.ts';
+import { unplugEvidence } from '../locate/unplug-evidence.ts';
+import type { FaultClass } from '../map/kinds.ts';
+import type { MapDocument } from '../map/map-document.ts';
+import type { NodeId, PanelId } from '../quantity/id.ts';
+import type { JobEntry } from './job-document.ts';
+import { isWatchedFromSecondEnd, watchingEnds } from './job-evidence.ts';
+import type { ExpectedFigure, FigureUnit, NextTestKind, OutcomeLabel } from './next-test.ts';
+import { onCircuit, type PathStretch } from './path-stretches.ts';
+import { figureAt, figureShares, placeSpread } from './test-figures.ts';
+
+/** A test that can be done, and how likely each way it may come out is under each hypothesis. */
+export interface PossibleTest {
+  readonly kind: NextTestKind;
+  readonly nodeIds: readonly NodeId[];
+  readonly ranges: readonly StationRange[];
+  readonly state: CircuitState;
+  /** Panels that hide the places it needs. */
+  readonly panelIds: readonly PanelId[];
+  readonly labels: readonly OutcomeLabel[];
+  readonly chances: OutcomeChances;
+  readonly injection: InjectionPlan | null;
+  readonly expected: ExpectedFigure | null;
+}
+
+/** What possible tests depend on. */
+export interface TestGrounds {
+  readonly map: MapDocument;
+  readonly line: CircuitLine;
+  readonly cells: Hypotheses;
+  /** Probability per cell on the wire, classes together. */
+  readonly cellProbability: Float64Array;
+  readonly stretches: readonly PathStretch[];
+  /** Standing entries: what was done already is not offered again. */
+  readonly entries: readonly JobEntry[];
+  readonly medianMm: number;
+}
+
+/** Pieces a figure is told apart in; more would cost time and change little. */
+const mostPieces = 6;
+
+/** Places to move at least this likely are worth naming, and no more than so many. */
+const leastMoved = 0.04;
+const mostMoved = 6;
+
+const live: CircuitState = { ...bareState, ignitionOn: true, batteryConnected: true };
+
+/**
+ * Every test that may be done on the circuit as things stand. None on restraint and high-voltage
+ * circuits; none that puts current into a data circuit or a wire with an end plugged in; ohms, beep and
+ * capacitance only with both ends unplugged and the battery off.
+ * @example
+ * possibleTests({ map: sample.map, line: sample.line, cells: layHypotheses(new Float64Array([0, 1500]), []), cellProbability: Float64Array.of(1), stretches: [], entries: [], medianMm: 700 }).map(({ kind }) => kind) // => ['unplug', 'unplug', 'drop', 'drop', 'drop-both-ends', 'ohms-both-ends', 'capacitance', 'beep']
+ */
+export function possibleTests(grounds: TestGrounds): PossibleTest[] {
+  const { duty } = grounds.line.circuit;
+  if (duty === 'restraint' || duty === 'high-voltage') return [];
+  return [...unplugTests(grounds), ...currentTests(grounds), ...deadTests(grounds), ...moveTests(grounds)];
+}
+
+function panelsOver({ map }: TestGrounds, nodeIds: readonly NodeId[]): PanelId[] {
+  return nodeIds.flatMap((id) => map.nodes.get(id)?.panelIds ?? []);
+}
+
+const bare = { ranges: [], injection: null, expected: null } as const;
+
+function unplugTests(grounds: TestGrounds): PossibleTest[] {
+  const { map, line, cells, entries } = grounds;
+  const watchedFromSecondEnd = isWatchedFromSecondEnd(line);
+  const tried = new Set(
+    entries.flatMap((entry) =>
+      entry.type === 'reading' && entry.reading.test === 'symptom' ? entry.state.apartNodeIds : [],
+    ),
+  );
+  const last = line.nodes.length - 1;
+  const tests: PossibleTest[] = [];
+  for (const [i, { nodeId, stationMm }] of line.nodes.entries()) {
+    const end = i === 0 ? line.circuit.ends[0] : i === last ? line.circuit.ends[1] : null;
+    const isPlug = !end && map.nodes.get(nodeId)?.kind === 'inline-connector';
+    const isPart = end !== null && !watchingEnds.has(end.kind) && end.kind !== 'ground-point';
+    if (!(isPlug || isPart) || tried.has(nodeId)) continue;
+    tests.push({
+      ...bare,
+      kind: 'unplug',
+      nodeIds: [nodeId],
+      state: { ...live, apartNodeIds: [nodeId] },
+      panelIds: panelsOver(grounds, [nodeId]),
+      labels: [{ what: 'stays' }, { what: 'gone' }],
+      chances: twoOutcomes(cells, unplugEvidence({ stationMm, watchedFromSecondEnd, stays: true })),
+    });
+  }
+  return tests;
+}
+
+/** Ends of the circuit that leads can be put to; null when one is not known. */
+function endNodes({ line }: TestGrounds): readonly [NodeId, NodeId] | null {
+  const [first, second] = line.circuit.ends;
+  return first.nodeId !== null && second.nodeId !== null ? [first.nodeId, second.nodeId] : null;
+}
+
+function currentTests(grounds: TestGrounds): PossibleTest[] {
+  const ends = endNodes(grounds);
+  if (!ends) return [];
+  const { circuit } = grounds.line;
+  const feedAt = circuit.ends.findIndex(({ kind }) => kind === 'fused-supply');
+  const apart = withEndsApart(bareState, circuit.ends);
+  const driven = new Set(
+    grounds.entries.flatMap((entry) =>
+      entry.type === 'reading' && entry.reading.test === 'drop' && entry.reading.driven.on === 'wire'
+        ? [entry.reading.driven.nodeId]
+        : [],
+    ),
+  );
+  if (feedAt >= 0) {
+    const nodeIds = feedAt === 0 ? ends : ([ends[1], ends[0]] as const);
+    const state = { ...live, apartNodeIds: [nodeIds[1]] };
+    const answer = safeInjection(circuit, state);
+    if (answer.outcome === 'refused' || driven.has(nodeIds[0])) return [];
+    return [placing(grounds, 'lamp-for-fuse', nodeIds, state, answer.plan)];
+  }
+  const answer = safeInjection(circuit, apart);
+  if (answer.outcome === 'refused') return [];
+  const tests: PossibleTest[] = [];
+  // With one end driven already, driving the other makes it a test from both ends.
+  for (const nodeIds of [ends, [ends[1], ends[0]] as const])
+    if (!driven.has(nodeIds[0]))
+      tests.push(placing(grounds, 'drop', nodeIds, apart, answer.plan, driven.has(nodeIds[1])));
+  if (driven.size === 0) tests.push(placing(grounds, 'drop-both-ends', ends, apart, answer.plan));
+  return tests;
+}
+
+/** Tests with a meter on the dead wire, both ends unplugged. */
+function deadTests(grounds: TestGrounds): PossibleTest[] {
+  const ends = endNodes(grounds);
+  if (!ends) return [];
+  const { cells, line, entries } = grounds;
+  const state = withEndsApart(bareState, line.circuit.ends);
+  const done = new Set(entries.flatMap((entry) => (entry.type === 'reading' ? [entry.reading.test] : [])));
+  const tests: PossibleTest[] = [];
+  if (!done.has('ohms')) tests.push(placing(grounds, 'ohms-both-ends', ends, state, null));
+  if (!done.has('capacitance')) tests.push(placing(grounds, 'capacitance', ends, state, null));
+  if (!done.has('beep'))
+    tests.push({
+      ...bare,
+      kind: 'beep',
+      nodeIds: ends,
+      state,
+      panelIds: panelsOver(grounds, ends),
+      labels: [{ what: 'beeps' }, { what: 'silent' }],
+      chances: classOutcomes(cells, beepsWith, (place) => (place === 'plug' ? 0.5 : 0.99)),
+    });
+  return tests;
+}
+
+/** Chance that a wire with a fault of the class beeps from end to end (judgement). */
+function beepsWith(kind: FaultClass): number {
+  return kind === 'open' ? 0.01 : kind === 'high-resistance' ? 0.4 : 0.99;
+}
+
+function placing(
+  grounds: TestGrounds,
+  kind: NextTestKind,
+  nodeIds: readonly [NodeId, NodeId],
+  state: CircuitState,
+  plan: InjectionPlan | null,
+  isSecondOfTwo = false,
+): PossibleTest {
+  const { line, cells, cellProbability, medianMm } = grounds;
+  const amps = plan ? plan.amps : 0;
+  const fromSecondEnd = nodeIds[0] !== line.circuit.ends[0].nodeId;
+  const test = { kind: isSecondOfTwo ? ('drop-both-ends' as const) : kind, amps, fromSecondEnd };
+  const pieces = likelyPieces(cells.cellEdgesMm, cellProbability, mostPieces);
+  const figure = (mm: number): ExpectedFigure => figureAt(grounds.map, line, { ...test, kind }, mm);
+  const unit: FigureUnit = figure(medianMm).unit;
+  const labels: OutcomeLabel[] = pieces.map(({ fromMm, toMm }) => {
+    const [a, b] = [figure(fromMm).value, figure(toMm).value];
+    return { what: 'figure', from: Math.min(a, b), to: Math.max(a, b), unit, fromMm, toMm };
+  });
+  const otherwise = {
+    drop: 'no-current',
+    'drop-both-ends': 'no-current',
+    'lamp-for-fuse': 'lamp-dark',
+    'ohms-both-ends': 'open-line',
+    capacitance: 'no-steady-figure',
+  } as const;
+  return {
+    kind,
+    nodeIds,
+    ranges: [],
+    state,
+    panelIds: panelsOver(grounds, nodeIds),
+    labels: [...labels, { what: otherwise[kind as keyof typeof otherwise] }],
+    chances: placingOutcomes(cells, {
+      figureShare: figureShares(kind, amps),
+      spreadMm: placeSpread(grounds.map, line, test),
+      pieces,
+    }),
+    injection: plan,
+    expected: figure(medianMm),
+  };
+}
+
+/** The likeliest stretches, each pressed or tugged while watching; trim need not come off for that. */
+function moveTests(grounds: TestGrounds): PossibleTest[] {
+  const { line, cells, stretches, cellProbability, entries } = grounds;
+  const moved = joinRanges(
+    entries.flatMap((entry) =>
+      entry.type === 'reading' && entry.reading.test === 'move'
+        ? onCircuit(line, entry.reading.stretches)
+        : [],
+    ),
+  );
+  const massOf = ({ fromMm, toMm }: StationRange): number => {
+    let mass = 0;
+    for (let cell = 0; cell < cells.cellCount; cell++) {
+      const a = cells.cellEdgesMm[cell] as number;
+      const b = cells.cellEdgesMm[cell + 1] as number;
+      mass += (cellProbability[cell] as number) * coveredShare([{ fromMm, toMm }], a, b);
+    }
+    return mass;
+  };
+  return stretches
+    .filter(({ fromMm, toMm }) => coveredShare(moved, fromMm, toMm) < 0.8)
+    .map((stretch) => ({ range: { fromMm: stretch.fromMm, toMm: stretch.toMm }, mass: massOf(stretch) }))
+    .filter(({ mass }) => mass >= leastMoved)
+    .sort((a, b) => b.mass - a.mass || a.range.fromMm - b.range.fromMm)
+    .slice(0, mostMoved)
+    .map(({ range }) => ({
+      ...bare,
+      kind: 'move' as const,
+      nodeIds: [],
+      ranges: [range],
+      state: live,
+      panelIds: [],
+      labels: [{ what: 'changes' as const }, { what: 'no-change' as const }],
+      chances: twoOutcomes(cells, moveEvidence([range], 1, 1)),
+    }));
+}

@@ -1,0 +1,123 @@
+import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { handMeter } from '../circuit/default-meter-table.ts';
+import { honestFloorMm } from '../circuit/honest-width.ts';
+import { leadSpreadOhms, shownSpread } from '../circuit/meter.ts';
+import { mostInjectionVolts } from '../circuit/safe-injection.ts';
+import { usualErrors } from '../circuit/shared-errors.ts';
+import { shareBelow } from '../circuit/strength-share.ts';
+import { layLadder, wireOhmsTo } from '../circuit/wire-ladder.ts';
+import type { FaultClass } from '../map/kinds.ts';
+import type { MapDocument } from '../map/map-document.ts';
+import type { ExpectedFigure, NextTestKind } from './next-test.ts';
+import { capacitanceSpreadShare } from './sharper-way.ts';
+
+/** A test that gives a figure for a place. */
+export interface FigureTest {
+  readonly kind: NextTestKind;
+  readonly amps: number;
+  /** Current in, or the first lead, at the circuit's second end. */
+  readonly fromSecondEnd: boolean;
+}
+
+/** A lamp in place of the fuse glows visibly through a fault of at most this (judgement: a third of its voltage). */
+const lampGlowsOhms = 10;
+
+/** Wire to everything around it, picofarad per metre (from memory). */
+const picofaradsPerMetre = 45;
+
+/** Spread of one plug's contact, and of the wire's ohms as a share (judgement, as for the readings). */
+const plugSpreadOhms = 0.004;
+const wireSpreadShare = 0.03;
+
+/**
+ * What the meter would show for a fault at a station, wire and plugs as usual: millivolts from the
+ * driven end, ohms at the first lead's end less the other's, picofarad from the first lead's end.
+ * @example
+ * figureAt(sample.map, sample.line, { kind: 'capacitance', amps: 0, fromSecondEnd: false }, 1000) // => { value: 45, unit: 'picofarad' }
+ */
+export function figureAt(
+  map: MapDocument,
+  line: CircuitLine,
+  { kind, amps, fromSecondEnd }: FigureTest,
+  stationMm: number,
+): ExpectedFigure {
+  const ohms = ohmsBetween(map, line);
+  const awayMm = fromSecondEnd ? line.lengthMm - stationMm : stationMm;
+  if (kind === 'capacitance') return { value: (picofaradsPerMetre * awayMm) / 1000, unit: 'picofarad' };
+  const before = fromSecondEnd ? ohms(stationMm, line.lengthMm) : ohms(0, stationMm);
+  if (kind === 'ohms-both-ends') return { value: 2 * before - ohms(0, line.lengthMm), unit: 'ohm' };
+  return { value: 1000 * amps * before, unit: 'millivolt' };
+}
+
+/**
+ * Spread of the place a test reads off, in mm, at each station: the meter's, the wire's and the plugs'
+ * up to there; from both ends only the floor that plugs and wire set.
+ * @example
+ * Math.round(placeSpread(sample.map, sample.line, { kind: 'drop-both-ends', amps: 0.1, fromSecondEnd: false })(700)) // => 62
+ */
+export function placeSpread(
+  map: MapDocument,
+  line: CircuitLine,
+  test: FigureTest,
+): (stationMm: number) => number {
+  const { kind, amps, fromSecondEnd } = test;
+  const ohms = ohmsBetween(map, line);
+  const perMm = ohms(0, line.lengthMm) / line.lengthMm;
+  if (kind === 'capacitance') return () => capacitanceSpreadShare * line.lengthMm;
+  if (kind === 'ohms-both-ends') {
+    const meterMm = (Math.SQRT2 * shownSpread(handMeter.ohms, 1, leadSpreadOhms)) / (2 * perMm);
+    return () => Math.hypot(meterMm, honestFloorMm);
+  }
+  const meterMm = (mm: number): number => {
+    const millivolts = figureAt(map, line, { ...test, kind: 'drop' }, mm).value;
+    return shownSpread(handMeter.millivolts, millivolts) / (1000 * amps * perMm);
+  };
+  if (kind === 'drop-both-ends') return (mm) => Math.hypot(meterMm(mm) / Math.SQRT2, honestFloorMm);
+  const ladder = layLadder(map, line, []);
+  const plugsMm = ladder.links.flatMap((link) => (link.kind === 'plug' ? [link.fromMm] : []));
+  return (mm) => {
+    const plugs = plugsMm.filter((at) => (fromSecondEnd ? at > mm : at < mm)).length;
+    const awayMm = fromSecondEnd ? line.lengthMm - mm : mm;
+    return Math.hypot(
+      meterMm(mm),
+      wireSpreadShare * awayMm,
+      (Math.sqrt(plugs) * plugSpreadOhms) / perMm,
+      honestFloorMm / 2,
+    );
+  };
+}
+
+/**
+ * Share of faults of each class that give a figure at all: enough current must flow, or the wire be parted.
+ * @example
+ * figureShares('capacitance', 0).open // => 1
+ */
+export function figureShares(kind: NextTestKind, amps: number): Readonly<Record<FaultClass, number>> {
+  const none = {
+    'short-to-ground': 0,
+    'short-to-supply': 0,
+    'wire-to-wire': 0,
+    open: 0,
+    'high-resistance': 0,
+  };
+  if (kind === 'capacitance') return { ...none, open: 1 };
+  const mostOhms =
+    kind === 'ohms-both-ends'
+      ? Number.POSITIVE_INFINITY
+      : kind === 'lamp-for-fuse'
+        ? lampGlowsOhms
+        : mostInjectionVolts / amps;
+  return { ...none, 'short-to-ground': shareBelow('short-to-ground', mostOhms) };
+}
+
+/** Ohms of wire and plugs between two stations, as a usual wire of the size has. */
+function ohmsBetween(map: MapDocument, line: CircuitLine): (fromMm: number, toMm: number) => number {
+  const ladder = layLadder(map, line, []);
+  const { wireScale } = usualErrors(ladder.plugIds.length, false);
+  const plugs = ladder.links.filter((link) => link.kind === 'plug');
+  return (fromMm, toMm) => {
+    let ohms = wireScale * (wireOhmsTo(ladder, toMm) - wireOhmsTo(ladder, fromMm));
+    for (const plug of plugs) if (plug.fromMm > fromMm && plug.fromMm < toMm) ohms += plug.ohms;
+    return ohms;
+  };
+}
