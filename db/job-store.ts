@@ -1,4 +1,7 @@
 import { type Job, type JobEntry, jobFormat, jobVersion } from '#core/job/job-document.ts';
+import { namedEntry } from '#core/job/job-faults.ts';
+import { closingOf } from '#core/job/job-stage.ts';
+import { standingEntries } from '#core/job/standing-entries.ts';
 import type { MapExchange } from '#core/map/exchange.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
@@ -103,8 +106,8 @@ export function readJob(connection: Connection, jobId: JobId): Job | null {
 
 /**
  * Adds entries after those the caller knows of, and gives their number. Problems: `not-found`,
- * `stale-revision` when others came in between, `duplicate-id`, and `job-reference` when an entry takes
- * back one that is not there.
+ * `stale-revision` when others came in between, `duplicate-id`, `job-reference` when an entry speaks of one
+ * that is not there, and `job-closed` for anything but taking back what closed it.
  */
 export function appendEntries(
   connection: Connection,
@@ -121,9 +124,15 @@ export function appendEntries(
       return fail({ code: 'stale-revision', expected: expectedEntries, found });
     }
     const known = new Set(job.entries.map((entry) => entry.id));
+    const closed = closingOf(standingEntries(job));
+    const [first] = entries;
+    if (closed && !(first?.type === 'take-back' && first.entryId === closed.id)) {
+      return fail({ code: 'job-closed', job: jobId });
+    }
     for (const entry of entries) {
-      if (entry.type === 'take-back' && !known.has(entry.entryId)) {
-        return fail({ code: 'job-reference', entry: entry.id, field: 'entryId', missing: entry.entryId });
+      const named = namedEntry(entry);
+      if (named && !known.has(named.id)) {
+        return fail({ code: 'job-reference', entry: entry.id, field: named.field, missing: named.id });
       }
       known.add(entry.id);
     }
@@ -138,7 +147,7 @@ export function appendEntries(
 function noteProgress(connection: Connection, jobId: JobId, progress: JobProgress, now: string): void {
   statement(
     connection,
-    'UPDATE job SET stage = ?, minutes_spent = ?, find_count = ?, changed_at = ? WHERE id = ?',
+    'UPDATE job SET stage = ?, minutes_spent = ?, find_count = ?, changed_at = ?, recall = NULL WHERE id = ?',
   ).run(progress.stage, progress.minutesSpent, progress.findCount, now, jobId);
 }
 
@@ -149,10 +158,9 @@ export function changeIntake(
   intake: JobIntake,
   now: string,
 ): Result<JobId> {
-  const { changes } = statement(connection, 'UPDATE job SET head = ?, changed_at = ? WHERE id = ?').run(
-    JSON.stringify(intakeOf(intake)),
-    now,
-    jobId,
-  );
+  const { changes } = statement(
+    connection,
+    'UPDATE job SET head = ?, changed_at = ?, recall = NULL WHERE id = ?',
+  ).run(JSON.stringify(intakeOf(intake)), now, jobId);
   return changes === 1 ? ok(jobId) : fail({ code: 'not-found', thing: jobId });
 }

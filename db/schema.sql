@@ -1,17 +1,18 @@
 -- The tables at the newest version, as the migrations leave them. Reviewed with each new step;
 -- tests/db/migrations.test.ts fails where the two differ.
 
-CREATE TABLE job (
+CREATE TABLE "job" (
   id TEXT NOT NULL PRIMARY KEY,
   map_id TEXT NOT NULL,
   map_revision INTEGER NOT NULL,
   head TEXT NOT NULL,
   opened_at TEXT NOT NULL,
   changed_at TEXT NOT NULL,
-  stage TEXT NOT NULL CHECK (stage IN ('testing', 'opening', 'found')),
+  stage TEXT NOT NULL CHECK (stage IN ('testing', 'opening', 'found', 'repaired', 'closed')),
   minutes_spent REAL NOT NULL,
   find_count INTEGER NOT NULL,
   entry_count INTEGER NOT NULL,
+  recall TEXT,
   FOREIGN KEY (map_id, map_revision) REFERENCES map_snapshot (map_id, revision)
 ) STRICT;
 

@@ -1,4 +1,5 @@
 import * as firstTables from './0001-first-tables.ts';
+import * as closedJobs from './0002-closed-jobs.ts';
 
 /** One step forward. It sees only a bare connection, so that today's code can never bend an old step. */
 export interface MigrationStep {
@@ -7,4 +8,4 @@ export interface MigrationStep {
 }
 
 /** Every step, oldest first; the file's number is the version it lifts a store to. */
-export const migrationSteps: readonly MigrationStep[] = [firstTables];
+export const migrationSteps: readonly MigrationStep[] = [firstTables, closedJobs];

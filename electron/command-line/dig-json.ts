@@ -1,13 +1,19 @@
+import { layStraight } from '#core/circuit/circuit-line.ts';
 import type { Ranking } from '#core/job/ranking.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { reasonSentence } from '#renderer/language/reasons.ts';
+import { testInstruction } from '#renderer/language/tests.ts';
 import { nameOf } from './name-of.ts';
+import { testNames } from './tests-text.ts';
 import { warningLine } from './warning-line.ts';
 
 /** The ranking as data with field names that stay the same from release to release. */
 export function digJson(map: MapDocument, ranking: Ranking): object {
   const { posterior } = ranking;
   const name = (id: string): string => nameOf(map, id);
+  const circuit = [...map.circuits.values()].find(({ id }) => id === ranking.circuit.id);
+  const line = circuit ? layStraight(map, circuit) : null;
+  const tests = line?.ok ? ranking.nextTests : [];
   return {
     circuit: ranking.circuit,
     posterior: {
@@ -33,7 +39,10 @@ export function digJson(map: MapDocument, ranking: Ranking): object {
     expectedMinutes: ranking.expectedMinutes,
     readings: ranking.readings,
     contradictions: ranking.contradictions,
-    nextTests: ranking.nextTests,
+    nextTests: tests.map((test) => ({
+      instruction: line?.ok ? testInstruction(test, testNames(map, line.value)) : '',
+      ...test,
+    })),
     warnings: ranking.warnings.map((warning) => ({
       code: warning.code,
       message: warningLine(map, warning),

@@ -10,6 +10,8 @@ import { sayDistance } from '#renderer/language/say-length.ts';
 import { sayWhere, whereLine } from '#renderer/language/say-where.ts';
 import { cautionWords, failureTypeWords, faultClassWords } from '#renderer/language/words.ts';
 import { nameOf } from './name-of.ts';
+import { readingsText } from './readings-text.ts';
+import { testsText } from './tests-text.ts';
 import { warningLine } from './warning-line.ts';
 import { wrapText } from './wrap-text.ts';
 
@@ -27,6 +29,7 @@ export function digText(map: MapDocument, job: Job, ranking: Ranking): string {
   const line = circuit ? layStraight(map, circuit) : null;
   if (!line?.ok) return '';
   const warnings = ranking.warnings.filter(({ code }) => !dangers.has(code));
+  const lookOnly = ranking.warnings.some(({ code }) => dangers.has(code));
   const lines = [
     ...heading(map, job, ranking, line.value),
     ...ranking.warnings
@@ -36,11 +39,18 @@ export function digText(map: MapDocument, job: Job, ranking: Ranking): string {
     ...plan(map, ranking, line.value),
     '',
     ...posteriorLines(map, ranking, line.value),
+    ...block(readingsText(map, line.value, job, ranking)),
+    ...block(lookOnly ? [] : testsText(map, line.value, ranking.nextTests)),
   ];
   if (warnings.length > 0) {
     lines.push('', digWords.toMind, ...warnings.flatMap((each) => wrapText(warningLine(map, each), 2)));
   }
   return lines.join('\n');
+}
+
+/** Set apart by an empty line; nothing for nothing. */
+function block(lines: readonly string[]): string[] {
+  return lines.length > 0 ? ['', ...lines] : [];
 }
 
 function heading(map: MapDocument, job: Job, ranking: Ranking, line: CircuitLine): string[] {

@@ -23,7 +23,7 @@ function dig(args: readonly string[]): number {
   const documents = readDocuments(asked.mapFile, asked.jobFile);
   if (!documents.ok) return refuse(documents.problem);
   const { map, job } = documents.value;
-  const ranking = rank(map, job);
+  const ranking = rank(map, job, { withTests: true });
   if (!ranking.ok) {
     const file = isAboutJob(ranking.problem.code) ? asked.jobFile : asked.mapFile;
     return refuse({ file, problem: ranking.problem, map });

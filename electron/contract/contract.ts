@@ -1,5 +1,7 @@
 import { z } from 'zod';
+import { closeOutcomeSchema, damageCauseSchema, damageTypeSchema } from '#core/job/closing-words.ts';
 import { jobEntrySchema, jobSchema } from '#core/job/job-document.ts';
+import { jobStages } from '#core/job/job-stage.ts';
 import { mapExchangeSchema } from '#core/map/exchange.ts';
 import { bodyStyleSchema, driveSideSchema } from '#core/map/kinds.ts';
 import { transactionSchema } from '#core/map/transaction.ts';
@@ -42,10 +44,43 @@ export const jobSummarySchema = z.strictObject({
   complaint: z.string(),
   openedAt: time,
   changedAt: time,
-  stage: z.enum(['testing', 'opening', 'found']),
+  stage: z.enum(jobStages),
   minutesSpent: z.number(),
 });
 export type JobSummary = z.infer<typeof jobSummarySchema>;
+
+/** A past job as a search shows it. */
+export const searchedJobSchema = z.strictObject({
+  ...jobSummarySchema.shape,
+  circuitName: z.string(),
+  /** Null while it is open. */
+  outcome: closeOutcomeSchema.nullable(),
+  causes: z.array(damageCauseSchema).readonly(),
+  damage: z.array(damageTypeSchema).readonly(),
+});
+export type SearchedJob = z.infer<typeof searchedJobSchema>;
+
+/** How well finding goes, from this shop's own jobs. */
+export const shopFiguresSchema = z.strictObject({
+  jobs: z.number().int(),
+  closed: z.number().int(),
+  found: z.number().int(),
+  /** Null without a find. */
+  meanMinutesToFind: z.number().nullable(),
+  firstOpeningShare: z.number().nullable(),
+});
+
+/** A stretch of a model's loom where past jobs found something, by drawn stations of its run in mm. */
+export const chafingPlaceSchema = z.strictObject({
+  segmentId: idSchema('segment'),
+  fromMm: z.number(),
+  toMm: z.number(),
+  causes: z.number().int(),
+  otherDamage: z.number().int(),
+  sound: z.number().int(),
+  damageCauses: z.array(damageCauseSchema).readonly(),
+  damageTypes: z.array(damageTypeSchema).readonly(),
+});
 
 /**
  * A kept undo history, both lists in the order the edits were first made: undo takes back the last of
@@ -185,6 +220,34 @@ export const contract = {
   ),
   'job.changeIntake': request(z.strictObject({ jobId, ...intake }), none),
 
+  /**
+   * Jobs that hold every word in plate, complaint, model, circuit or notes, or one of the word's `codes` as
+   * cause or damage; last worked on first, 200 at most.
+   */
+  'jobs.search': request(
+    z.strictObject({
+      words: z
+        .array(
+          z.strictObject({ text: z.string().min(1).max(100), codes: z.array(z.string().max(60)).max(60) }),
+        )
+        .max(20),
+      mapId: mapId.optional(),
+    }),
+    z.strictObject({ jobs: z.array(searchedJobSchema), left: z.number().int() }),
+  ),
+  'shop.figures': request(
+    none,
+    z.strictObject({
+      overall: shopFiguresSchema,
+      models: z.array(z.strictObject({ mapId, mapName: z.string(), ...shopFiguresSchema.shape })),
+    }),
+  ),
+  /** Where a model chafes, from its past jobs. */
+  'map.past': request(
+    z.strictObject({ mapId }),
+    z.strictObject({ figures: shopFiguresSchema, places: z.array(chafingPlaceSchema) }),
+  ),
+
   /** Reads a file's text and says what it holds; `store` keeps it, otherwise nothing is written. */
   'file.bringIn': request(
     z.strictObject({ text: z.string().max(64_000_000), store: z.boolean() }),
@@ -233,6 +296,16 @@ export const contract = {
     z.strictObject({ text: z.string().nullable() }),
   ),
   'place.keep': request(z.strictObject({ key: z.string().max(100), text: z.string().max(100_000) }), none),
+
+  /**
+   * Prints the page as it stands to a PDF file the user names. Answered by the desktop window only; elsewhere
+   * `unknown-request`, and the page asks its browser to print.
+   */
+  'page.print': request(
+    z.strictObject({ fileName: z.string().min(1).max(120), paper: z.enum(['a4', 'letter']) }),
+    /** False: the user thought better of it. */
+    z.strictObject({ saved: z.boolean() }),
+  ),
 } as const;
 
 export type Contract = typeof contract;

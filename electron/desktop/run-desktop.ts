@@ -1,3 +1,4 @@
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import {
   app,
@@ -15,6 +16,7 @@ import { openWorkshop, type Workshop } from '../open-workshop.ts';
 import { startTrouble } from '../start-trouble.ts';
 import { closeSession, keepOnPage } from './close-doors.ts';
 import { isPageAddress, pageAddress, pageScheme } from './page-address.ts';
+import { type PrintMeans, printPage } from './print-page.ts';
 import { requestChannel } from './request-channel.ts';
 import { servePage } from './serve-page.ts';
 import { startRefusedCode } from './start-refused-code.ts';
@@ -57,19 +59,30 @@ export async function runDesktop(folders: DesktopFolders): Promise<void> {
 function openOnlyWindow(folders: DesktopFolders, workshop: Workshop): void {
   const window = new BrowserWindow(windowOptions(folders.preload));
   keepOnPage(window.webContents);
-  ipcMain.handle(
-    requestChannel,
-    (event, name: unknown, input: unknown): WireReply =>
-      isFromPage(event, window)
-        ? workshop.answer(name, input)
-        : fail({ code: 'unknown-request', name: 'from outside the page' }),
-  );
+  ipcMain.handle(requestChannel, (event, name: unknown, input: unknown): WireReply | Promise<WireReply> => {
+    if (!isFromPage(event, window)) return fail({ code: 'unknown-request', name: 'from outside the page' });
+    return name === 'page.print' ? printPage(printMeans(window), input) : workshop.answer(name, input);
+  });
   window.once('ready-to-show', () => window.show());
   app.on('second-instance', () => {
     if (window.isMinimized()) window.restore();
     window.focus();
   });
   void window.loadURL(pageAddress);
+}
+
+function printMeans(window: BrowserWindow): PrintMeans {
+  return {
+    printToPDF: (options) => window.webContents.printToPDF(options),
+    askWhere: async (fileName) => {
+      const { canceled, filePath } = await dialog.showSaveDialog(window, {
+        defaultPath: fileName,
+        filters: [{ name: 'PDF', extensions: ['pdf'] }],
+      });
+      return canceled ? null : filePath;
+    },
+    write: (file, bytes) => writeFile(file, bytes),
+  };
 }
 
 /** Whether a message comes from the top frame of our window while it shows our page. */

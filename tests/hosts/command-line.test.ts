@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
@@ -90,6 +90,8 @@ describe('the ranking as data', () => {
     expect(first.reason).toMatch(/^[A-Z].*\.$/);
     expect(answer.expectedMinutes).toBeGreaterThan(0);
     expect(answer.nextTests).toEqual([]);
+    expect(answer.readings).toEqual([]);
+    expect(answer.contradictions).toEqual([]);
     expect(answer.warnings.map((warning: { code: string }) => warning.code)).toContain('no-scale');
   });
 
@@ -113,6 +115,34 @@ describe('the ranking as text', () => {
     expect(out).not.toContain('NaN');
   });
 
+  test('says which test pays as a plain instruction, and what each outcome means', async () => {
+    const mapFile = join(root, 'sample-vehicles/brannock-scarp.map.json');
+    const text = readFileSync(join(root, 'sample-vehicles/brannock-scarp.job.json'), 'utf8');
+    const jobFile = file({ ...JSON.parse(text), entries: [] });
+    const [plain, data] = await Promise.all([dig(mapFile, jobFile), dig(mapFile, jobFile, '--json')]);
+    const words = plain.out.replaceAll(/\s+/g, ' ');
+    expect(words).toContain('Tests that pay before anything more comes off');
+    expect(words).toMatch(/Saves about \d+ min of searching beyond the \d+ min it takes/);
+    expect(words).toMatch(/\(\d+ %\): (take off|look at)/);
+    const { nextTests } = JSON.parse(data.out);
+    expect(nextTests.length).toBeGreaterThan(0);
+    for (const each of nextTests) {
+      expect(each.instruction).toMatch(/^[A-Z].*\.$/);
+      expect(each.minutesSaved).toBeGreaterThan(0);
+    }
+  });
+
+  test('says what each reading did', async () => {
+    const { out } = await dig(
+      join(root, 'sample-vehicles/varnholt-aldine.map.json'),
+      join(root, 'sample-vehicles/varnholt-aldine.job.json'),
+    );
+    const words = out.replaceAll(/\s+/g, ' ');
+    expect(words).toMatch(
+      /Reading 1, Ohms: alone it says nothing about the place\. Beside the rest it told \d\.\d+ bit/,
+    );
+  });
+
   test('an airbag circuit is for looking only', async () => {
     const restraint = mapWith((map) => ({
       circuits: map.circuits.map((circuit) => ({ ...circuit, duty: 'restraint' })),
@@ -120,6 +150,7 @@ describe('the ranking as text', () => {
     const { out } = await digMap(restraint);
     const words = out.replaceAll(/\s+/g, ' ');
     expect(words).toContain('Look only. No meter, no beeper, no lamp, no current');
+    expect(words).not.toContain('Tests that pay');
     expect(words.indexOf('Look only.')).toBeLessThan(words.indexOf('Where to open first'));
   });
 

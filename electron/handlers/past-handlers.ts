@@ -1,0 +1,36 @@
+import { chafingPlaces } from '#core/job/chafing-places.ts';
+import { figuresByModel, shopFigures } from '#core/job/shop-figures.ts';
+import { ok } from '#core/quantity/result.ts';
+import { listJobs } from '#db/job-list-store.ts';
+import { factsOfJobs, searchJobs } from '#db/job-recall-store.ts';
+import type { Handlers } from '../contract/handlers.ts';
+import type { HostMeans } from './host-means.ts';
+
+/** More than anyone reads; a search is then made narrower. */
+const mostSearched = 200;
+
+/** The requests about past jobs: search, the shop's figures, where a model chafes. */
+export function pastHandlers({
+  connection,
+}: HostMeans): Pick<Handlers, 'jobs.search' | 'shop.figures' | 'map.past'> {
+  return {
+    'jobs.search': ({ words, mapId }) => {
+      const found = searchJobs(connection, words, mapId ?? null);
+      return ok({ jobs: found.slice(0, mostSearched), left: Math.max(0, found.length - mostSearched) });
+    },
+    'shop.figures': () => {
+      const facts = factsOfJobs(connection, null);
+      const names = new Map(listJobs(connection).map((line) => [line.mapId, line.mapName]));
+      const models = [...figuresByModel(facts)].map(([mapId, figures]) => ({
+        mapId,
+        mapName: names.get(mapId) ?? '',
+        ...figures,
+      }));
+      return ok({ overall: shopFigures(facts), models });
+    },
+    'map.past': ({ mapId }) => {
+      const facts = factsOfJobs(connection, mapId);
+      return ok({ figures: shopFigures(facts), places: [...chafingPlaces(facts)] });
+    },
+  };
+}
