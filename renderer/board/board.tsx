@@ -12,6 +12,7 @@ import { emptyOverlay, type Overlay } from './overlay.ts';
 import { ScaleBar } from './scale-bar.tsx';
 import { sceneOf } from './scene.ts';
 import { type BoardStage, boardStage } from './stage.ts';
+import { noUnderlays, type UnderlayPicture } from './underlay-picture.ts';
 import { useBoardNavigation } from './use-board-navigation.ts';
 
 export interface BoardProps {
@@ -27,6 +28,8 @@ export interface BoardProps {
   readonly selection?: readonly string[];
   readonly hover?: string | null;
   readonly overlay?: Overlay;
+  /** Pictures under the drawing, lowest first; the same list as long as none of them changes. */
+  readonly underlays?: readonly UnderlayPicture[];
   readonly cursor?: string;
   readonly onPointer?: (pointer: BoardPointer) => void;
   /** A key pressed on the board that did not move the view. */
@@ -49,6 +52,7 @@ export function Board({
   selection = nothing,
   hover = null,
   overlay = emptyOverlay,
+  underlays = noUnderlays,
   cursor = 'default',
   onPointer,
   onKey,
@@ -95,9 +99,9 @@ export function Board({
     const fontFamily = fontsReady ? '"B612", sans-serif' : 'sans-serif';
     const colours = boardColours[theme];
     stage.current?.show(
-      sceneOf({ index, camera, size, colours, lit, selection, hover, overlay, fontFamily }),
+      sceneOf({ index, camera, size, colours, lit, selection, hover, overlay, underlays, fontFamily }),
     );
-  }, [index, camera, size, theme, lit, selection, hover, overlay, fontsReady]);
+  }, [index, camera, size, theme, lit, selection, hover, overlay, underlays, fontsReady]);
 
   const navigation = useBoardNavigation({
     element,

@@ -12,14 +12,17 @@ export interface Overlay {
 export interface OverlayLine {
   readonly points: readonly PlanPoint[];
   readonly closed: boolean;
-  /** Firm: placed already. Loose: follows the pointer. Measure: between two points being measured. */
-  readonly style: 'firm' | 'loose' | 'measure';
+  /**
+   * Firm: placed already. Loose: follows the pointer. Measure: between two points being measured. Band: a wide
+   * one under the run it lies along, so that the run stays in sight; thin where nobody confirmed it.
+   */
+  readonly style: 'firm' | 'loose' | 'measure' | 'band' | 'thin-band';
 }
 
 export interface OverlayPoint {
   readonly at: PlanPoint;
-  /** Placed: put down already. Snap: what the next press would take hold of. */
-  readonly style: 'placed' | 'snap';
+  /** Placed: put down already. Snap: what the next press would take hold of. Grip: a round one to pull. */
+  readonly style: 'placed' | 'snap' | 'grip';
 }
 
 /** A live figure; the unit is set lighter than the number. */

@@ -7,6 +7,7 @@ import { type BoardIndex, idsInBox } from './board-index.ts';
 import { type Camera, type ScreenSize, viewBox } from './camera.ts';
 import type { Lit } from './lit.ts';
 import type { Overlay } from './overlay.ts';
+import { noUnderlays, type UnderlayPicture } from './underlay-picture.ts';
 
 /** All a painter may look at. Only what is in view is listed, each list in its drawing order. */
 export interface Scene {
@@ -18,6 +19,8 @@ export interface Scene {
   readonly selection: ReadonlySet<string>;
   readonly hover: string | null;
   readonly overlay: Overlay;
+  /** Lowest first. */
+  readonly underlays: readonly UnderlayPicture[];
   readonly fontFamily: string;
   /** So much is in view that marks would run into one another: lines and dots only, as thin as can be. */
   readonly crowded: boolean;
@@ -39,6 +42,7 @@ export interface SceneInput {
   readonly selection: readonly string[];
   readonly hover: string | null;
   readonly overlay: Overlay;
+  readonly underlays?: readonly UnderlayPicture[];
   readonly fontFamily: string;
 }
 
@@ -92,6 +96,7 @@ export function sceneOf(input: SceneInput): Scene {
     selection: new Set(input.selection),
     hover: input.hover,
     overlay: input.overlay,
+    underlays: input.underlays ?? noUnderlays,
     fontFamily: input.fontFamily,
     crowded: segments.length + nodes.length > crowdedFrom,
     outlines,

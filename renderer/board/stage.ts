@@ -11,6 +11,7 @@ import { paintRanks } from './paint/ranks.ts';
 import { paintRubSpots } from './paint/rub-spots.ts';
 import { paintRuns } from './paint/runs.ts';
 import { paintSelection } from './paint/selection.ts';
+import { paintUnderlays } from './paint/underlays.ts';
 import type { Painter, Scene } from './scene.ts';
 
 /** Everything on the paper, in drawing order. */
@@ -27,7 +28,7 @@ export const groundMarks: readonly Painter[] = [
 ];
 
 /** Few shapes with one scene function each: the ground seldom changes, the top follows the pointer. */
-const groundPainters: readonly Painter[] = [paintGrid, ...groundMarks];
+const groundPainters: readonly Painter[] = [paintGrid, paintUnderlays, ...groundMarks];
 const topPainters: readonly Painter[] = [paintSelection, paintOverlay];
 
 export interface BoardStage {
@@ -49,7 +50,11 @@ export function boardStage(container: HTMLDivElement): BoardStage {
       sceneFunc: (context) => {
         const scene = shown;
         if (!scene) return;
+        const start = performance.now();
         for (const paint of painters) paint(context._context as CanvasRenderingContext2D, scene);
+        // Whoever watches hears of it; nothing is kept.
+        performance.measure('board-draw', { start, end: performance.now() });
+        performance.clearMeasures('board-draw');
       },
     });
     layer.add(shape);
@@ -70,6 +75,7 @@ export function boardStage(container: HTMLDivElement): BoardStage {
         before.size === scene.size &&
         before.colours === scene.colours &&
         before.lit === scene.lit &&
+        before.underlays === scene.underlays &&
         before.fontFamily === scene.fontFamily;
       if (!groundSame) ground.batchDraw();
       top.batchDraw();

@@ -1,7 +1,9 @@
 import type { Overlay } from '../board/overlay.ts';
+import { type BesideState, besideTool } from './beside/beside-tool.ts';
 import { type ClipAim, clipTool } from './clip/clip-tool.ts';
 import { type NodeAim, nodeTool } from './node/node-tool.ts';
 import { outlineTool } from './outline/outline-tool.ts';
+import { type PaintState, paintTool } from './paint/paint-tool.ts';
 import { panelTool } from './panel/panel-tool.ts';
 import type { PlacedPoints } from './place-points.ts';
 import { type RouteState, routeTool } from './route/route-tool.ts';
@@ -11,6 +13,7 @@ import { type SelectState, selectTool } from './select/select-tool.ts';
 import type { Tool, ToolEffect, ToolEvent, ToolView } from './tool.ts';
 import type { ToolName } from './tool-name.ts';
 import { type TraceEnds, traceTool } from './trace/trace-tool.ts';
+import { underlayTool } from './underlay/underlay-tool.ts';
 
 /** The state of each drawing action, by the action's name. */
 interface ToolStates {
@@ -23,6 +26,9 @@ interface ToolStates {
   readonly panel: PlacedPoints;
   readonly 'rub-spot': PlacedPoints;
   readonly trace: TraceEnds;
+  readonly underlay: ScalePoints;
+  readonly beside: BesideState;
+  readonly paint: PaintState;
 }
 
 const tools: { readonly [N in ToolName]: Tool<ToolStates[N]> } = {
@@ -35,6 +41,9 @@ const tools: { readonly [N in ToolName]: Tool<ToolStates[N]> } = {
   panel: panelTool,
   'rub-spot': rubSpotTool,
   trace: traceTool,
+  underlay: underlayTool,
+  beside: besideTool,
+  paint: paintTool,
 };
 
 /** The drawing action in hand, with how far it has got. */
@@ -74,8 +83,13 @@ export function isUnderWay(inHand: InHand): boolean {
     case 'route':
       return inHand.state.points.length > 0;
     case 'scale':
+    case 'underlay':
     case 'trace':
       return inHand.state.from !== null;
+    case 'beside':
+      return inHand.state.segmentId !== null;
+    case 'paint':
+      return inHand.state.stretches.length > 0;
     case 'clip':
     case 'node':
       return false;

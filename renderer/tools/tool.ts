@@ -5,6 +5,7 @@ import type { Patch } from '#core/map/patch.ts';
 import type { RubSpot } from '#core/map/records.ts';
 import type { Selection } from '#core/map/transaction.ts';
 import type { Chance } from '#core/quantity/chance.ts';
+import type { CircuitId, NodeId, PanelId, SegmentId } from '#core/quantity/id.ts';
 import type { Result } from '#core/quantity/result.ts';
 import type { BoardIndex } from '../board/board-index.ts';
 import type { Hit } from '../board/hit.ts';
@@ -18,13 +19,33 @@ export interface ToolChoices {
   readonly clipKind: ClipKind;
   readonly rubSpotShape: RubSpot['shape'];
   readonly rubSpotKind: RubSpotKind;
+  /** Points take hold of corners and edges of outlines and panels. */
+  readonly snapping: boolean;
+  /** Points go to the lines of the grid where nothing else takes hold. */
+  readonly grid: boolean;
+  /** Outlines, panels and rub spots are drawn on the other side of the centre line too. */
+  readonly mirror: boolean;
+  /** Bends of the routes about to be drawn are rounded. */
+  readonly smooth: boolean;
+  /** The panel that is painted over runs. */
+  readonly paintPanelId: PanelId | null;
+}
+
+/** What a person wants of the way of one circuit, beyond the shortest; kept while the place is open. */
+export interface TraceChoice {
+  readonly circuitId: CircuitId;
+  /** Nodes to pass, in this order. */
+  readonly via: readonly NodeId[];
+  readonly avoid: readonly SegmentId[];
 }
 
 /** What a drawing action may look at. It is read afresh at every event. */
 export interface ToolView {
   readonly map: MapDocument;
+  /** Of what may be picked: neither hidden nor locked. */
   readonly index: BoardIndex;
   readonly selection: Selection;
+  readonly traceChoice: TraceChoice | null;
   readonly pxPerMm: number;
   readonly choices: ToolChoices;
   readonly lengths: MachineSettings['lengths'];
@@ -54,6 +75,7 @@ export type ToolEffect =
       readonly select?: Selection;
     }
   | { readonly type: 'preview'; readonly patch: Patch | null }
+  | { readonly type: 'trace'; readonly choice: TraceChoice }
   | { readonly type: 'select'; readonly ids: Selection }
   | { readonly type: 'remove'; readonly ids: Selection };
 

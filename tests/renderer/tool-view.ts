@@ -14,6 +14,7 @@ export function toolInHand<S>(tool: Tool<S>, start: MapDocument, choices: Partia
   let map = start;
   let state = tool.start;
   let selection: readonly string[] = [];
+  let traceChoice: ToolView['traceChoice'] = null;
   let effects: readonly ToolEffect[] = [];
   let lastEdit: Extract<ToolEffect, { type: 'edit' }> | null = null;
 
@@ -21,6 +22,7 @@ export function toolInHand<S>(tool: Tool<S>, start: MapDocument, choices: Partia
     map,
     index: boardIndex(map),
     selection,
+    traceChoice,
     pxPerMm: 1,
     choices: {
       outlineKind: 'shell',
@@ -28,6 +30,11 @@ export function toolInHand<S>(tool: Tool<S>, start: MapDocument, choices: Partia
       clipKind: 'clip',
       rubSpotShape: 'point',
       rubSpotKind: 'burr',
+      snapping: true,
+      grid: false,
+      mirror: false,
+      smooth: false,
+      paintPanelId: null,
       ...choices,
     },
     lengths: 'metric',
@@ -40,6 +47,7 @@ export function toolInHand<S>(tool: Tool<S>, start: MapDocument, choices: Partia
     effects = step.effects;
     for (const effect of step.effects) {
       if (effect.type === 'select') selection = effect.ids;
+      if (effect.type === 'trace') traceChoice = effect.choice;
       if (effect.type !== 'edit') continue;
       lastEdit = effect;
       if (!effect.patch.ok) continue;
@@ -84,6 +92,9 @@ export function toolInHand<S>(tool: Tool<S>, start: MapDocument, choices: Partia
     get overlay() {
       return tool.overlay(state, view());
     },
+    get traceChoice() {
+      return traceChoice;
+    },
     pick(ids: readonly string[]) {
       selection = ids;
     },
@@ -94,13 +105,18 @@ export function toolInHand<S>(tool: Tool<S>, start: MapDocument, choices: Partia
       pointer('up', { xMm, yMm }, keys);
     },
     double: (xMm: number, yMm: number) => pointer('double', { xMm, yMm }),
-    drag(from: readonly [number, number], to: readonly [number, number], letGo = true) {
+    drag(
+      from: readonly [number, number],
+      to: readonly [number, number],
+      letGo = true,
+      keys: { readonly shift?: boolean; readonly alt?: boolean } = {},
+    ) {
       const [fromX, fromY] = from;
       const [toX, toY] = to;
-      pointer('down', { xMm: fromX, yMm: fromY });
-      pointer('move', { xMm: (fromX + toX) / 2, yMm: (fromY + toY) / 2 });
-      pointer('move', { xMm: toX, yMm: toY });
-      if (letGo) pointer('up', { xMm: toX, yMm: toY });
+      pointer('down', { xMm: fromX, yMm: fromY }, keys);
+      pointer('move', { xMm: (fromX + toX) / 2, yMm: (fromY + toY) / 2 }, keys);
+      pointer('move', { xMm: toX, yMm: toY }, keys);
+      if (letGo) pointer('up', { xMm: toX, yMm: toY }, keys);
     },
     key: (key: 'Enter' | 'Escape' | 'Backspace' | 'Delete') => feed({ type: 'key', key }),
   };

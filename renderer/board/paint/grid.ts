@@ -1,13 +1,12 @@
 import { toPlan } from '../camera.ts';
+import { gridStepMm } from '../grid-step.ts';
 import type { Painter } from '../scene.ts';
-
-const stepsMm = [1, 10, 100, 1000, 10_000];
 
 /** Paper with a millimetre grid: the finest step that does not turn grey, and ten of it drawn firmer. */
 export const paintGrid: Painter = (c, { camera, size, colours }) => {
   c.fillStyle = colours.paper;
   c.fillRect(0, 0, size.widthPx, size.heightPx);
-  const minorMm = stepsMm.find((step) => step * camera.pxPerMm >= 9) ?? 10_000;
+  const minorMm = gridStepMm(camera.pxPerMm);
   c.lineWidth = 1;
   for (const [stepMm, tone] of [
     [minorMm, colours.gridMinor],

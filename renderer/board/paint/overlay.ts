@@ -10,12 +10,15 @@ export const paintOverlay: Painter = (c, scene) => {
   c.lineCap = 'round';
   for (const { points, closed, style } of overlay.lines) {
     c.strokeStyle = colours.ink;
-    c.lineWidth = style === 'measure' ? 1.4 : 2;
-    c.setLineDash(style === 'firm' ? [] : [2, 6]);
+    const band = style === 'band' || style === 'thin-band';
+    c.lineWidth = style === 'measure' ? 1.4 : style === 'band' ? 16 : style === 'thin-band' ? 9 : 2;
+    c.globalAlpha = band ? 0.3 : 1;
+    c.setLineDash(style === 'firm' || band ? [] : [2, 6]);
     c.beginPath();
     traceLine(c, camera, points, closed);
     c.stroke();
   }
+  c.globalAlpha = 1;
   c.setLineDash([]);
   for (const { at, style } of overlay.points) {
     const { xPx, yPx } = toScreen(camera, at);
@@ -24,8 +27,9 @@ export const paintOverlay: Painter = (c, scene) => {
     c.lineWidth = 1.8;
     c.beginPath();
     if (style === 'snap') c.arc(xPx, yPx, 11, 0, Math.PI * 2);
+    else if (style === 'grip') c.arc(xPx, yPx, 5, 0, Math.PI * 2);
     else c.rect(xPx - 4, yPx - 4, 8, 8);
-    if (style === 'placed') c.fill();
+    if (style !== 'snap') c.fill();
     c.stroke();
   }
   if (overlay.box) {

@@ -1,5 +1,8 @@
 import type { Bounds } from '#core/geometry/bounds.ts';
-import { type Camera, fitCamera, type ScreenSize, viewBox } from '../../board/camera.ts';
+import type { MapDocument } from '#core/map/map-document.ts';
+import { drawnBox } from '../../board/board-index.ts';
+import { type Camera, fitCamera, type ScreenSize, toPlan, viewBox } from '../../board/camera.ts';
+import type { Frame } from './use-picture-intake.ts';
 
 /** Gone to from a list, a thing is shown no larger than this. */
 const closestPxPerMm = 0.8;
@@ -19,5 +22,23 @@ export function cameraShowing(box: Bounds, camera: Camera, size: ScreenSize): Ca
     pxPerMm: closestPxPerMm,
     xPx: size.widthPx / 2 - ((box.minXMm + box.maxXMm) / 2) * closestPxPerMm,
     yPx: size.heightPx / 2 + ((box.minYMm + box.maxYMm) / 2) * closestPxPerMm,
+  };
+}
+
+/** A car's length of paper, where nothing is drawn yet. */
+const firstBox: Bounds = { minXMm: 0, minYMm: -900, maxXMm: 4_200, maxYMm: 900 };
+
+/** The camera that shows all that is drawn. */
+export function wholeCamera(map: MapDocument, size: ScreenSize): Camera {
+  return fitCamera(drawnBox(map) ?? firstBox, size, 60);
+}
+
+/** The middle four fifths of what is in view, which a new picture fills. */
+export function frameInView(camera: Camera | null, size: ScreenSize): Frame {
+  if (!camera) return { middle: { xMm: 2_100, yMm: 0 }, widthMm: 4_200, heightMm: 1_800 };
+  return {
+    middle: toPlan(camera, { xPx: size.widthPx / 2, yPx: size.heightPx / 2 }),
+    widthMm: (size.widthPx / camera.pxPerMm) * 0.8,
+    heightMm: (size.heightPx / camera.pxPerMm) * 0.8,
   };
 }

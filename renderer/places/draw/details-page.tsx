@@ -12,6 +12,8 @@ import { PanelForm } from './panel-form.tsx';
 import { RubSpotForm } from './rub-spot-form.tsx';
 import { RunForm } from './run-form.tsx';
 import { TagActions } from './tag-actions.tsx';
+import { UnderlayForm } from './underlay-form.tsx';
+import { UsualPanels } from './usual-panels.tsx';
 
 /** Everything about what is picked; with nothing picked, about the map itself. */
 export function DetailsPage() {
@@ -22,6 +24,7 @@ export function DetailsPage() {
     <div className="details" data-picked={selection.join(' ')}>
       {selection.length === 0 ? <p className="quiet">{drawWords.nothingPicked}</p> : null}
       {selection.length === 0 ? <MapForm /> : null}
+      {selection.length === 0 ? <UsualPanels /> : null}
       {selection.length > 1 ? <p>{drawWords.severalPicked(selection.length)}</p> : null}
       {selection.length > 1 ? <TagActions segmentIds={selection.filter(isRun)} /> : null}
       {only ? <FormOf key={only} id={only} /> : null}
@@ -62,6 +65,10 @@ function FormOf({ id }: { readonly id: string }): ReactNode {
     case 'outline': {
       const outline = map.outlines.get(id as `outline:${string}`);
       return outline ? <OutlineForm outline={outline} /> : null;
+    }
+    case 'underlay': {
+      const underlay = map.underlays.get(id as `underlay:${string}`);
+      return underlay ? <UnderlayForm underlay={underlay} /> : null;
     }
     case 'clip': {
       for (const segment of map.segments.values()) {

@@ -6,6 +6,9 @@ import type { Problem } from '#core/quantity/problem.ts';
 import type { Result } from '#core/quantity/result.ts';
 import type { MachineSettings } from '../../session/machine-settings.ts';
 import type { EditNote, MapOpen, MapSession } from '../../session/map-session.ts';
+import type { ToolName } from '../../tools/tool-name.ts';
+import type { Layers } from './layers.ts';
+import type { PictureIntake } from './use-picture-intake.ts';
 
 /** What every part of the drawing place works with. */
 export interface Draw {
@@ -21,6 +24,15 @@ export interface Draw {
   readonly goTo: (ids: readonly string[]) => void;
   /** Deletes things, after naming what depends on them. */
   readonly remove: (ids: readonly string[]) => void;
+  /** Takes up a drawing action. */
+  readonly takeTool: (name: ToolName) => void;
+  /** Brings the whole drawing into view, as it stands at that moment. */
+  readonly showAll: () => void;
+  readonly pictureIntake: PictureIntake;
+  /** SHA-256 of pictures whose bytes this machine does not have. */
+  readonly picturesGone: ReadonlySet<string>;
+  readonly layers: Layers;
+  readonly setLayers: (layers: Layers) => void;
 }
 
 export const DrawContext = createContext<Draw | null>(null);

@@ -2,19 +2,26 @@ import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { removeThings } from '#core/map/commands/remove-things.ts';
 import { dependents } from '#core/map/dependents.ts';
+import type { MapDocument } from '#core/map/map-document.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { Board } from '../../board/board.tsx';
 import { MarksKey } from '../../board/marks-key.tsx';
 import { drawWords, editWords } from '../../language/draw.ts';
+import { pictureWords } from '../../language/draw-first.ts';
+import { drawKeys } from '../../language/draw-keys.ts';
 import { words } from '../../language/words.ts';
 import { KeyboardSheet } from '../../parts/index.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
 import type { MapOpen, MapSession } from '../../session/map-session.ts';
 import { useTheme } from '../../theme/use-theme.ts';
-import { cameraShowing } from './camera-showing.ts';
+import type { ToolName } from '../../tools/tool-name.ts';
+import { useDrop } from '../start/use-drop.ts';
+import { cameraShowing, frameInView, wholeCamera } from './camera-showing.ts';
 import { type Draw, DrawContext } from './draw-context.ts';
 import { DrawHeader } from './draw-header.tsx';
+import { FirstSteps } from './first-steps.tsx';
+import { allShown, mapWithout } from './layers.ts';
 import { NewJob } from './new-job.tsx';
 import { SideColumn, type SidePage } from './side-column.tsx';
 import { boundsOfThings } from './things-bounds.ts';
@@ -23,6 +30,9 @@ import { ToolRail } from './tool-rail.tsx';
 import { useDrawKeys } from './use-draw-keys.ts';
 import { useDrawing } from './use-drawing.ts';
 import { useKeptCamera } from './use-kept-camera.ts';
+import { usePastedPicture } from './use-pasted-picture.ts';
+import { usePictureIntake } from './use-picture-intake.ts';
+import { useUnderlays } from './use-underlays.ts';
 
 /** The board, the rail of drawing actions before it, and the details and lists beside it. */
 export function DrawScreen({
@@ -44,9 +54,24 @@ export function DrawScreen({
   const [page, setPage] = useState<SidePage>(open.document.segments.size === 0 ? 'ready' : 'details');
   const [sheet, setSheet] = useState(false);
   const [newJob, setNewJob] = useState(false);
+  const [layers, setLayers] = useState(allShown);
 
   const cameraNow = useRef(camera);
   cameraNow.current = camera;
+  /** Drawing actions are taken up from parts that the drawing itself is made after. */
+  const taker = useRef<(name: ToolName) => void>(() => {});
+  const takeTool = useCallback((name: ToolName): void => taker.current(name), []);
+  const pictureIntake = usePictureIntake(
+    session,
+    () => frameInView(cameraNow.current, size.current),
+    setProblem,
+    () => takeTool('underlay'),
+  );
+  const bringIn = (file: File): void => void pictureIntake.bringIn(file);
+  const dropping = useDrop(bringIn);
+  usePastedPicture(bringIn);
+  const shown = useMemo(() => mapWithout(open.shown, layers.hidden), [open.shown, layers.hidden]);
+  const underlays = useUnderlays(shown);
 
   const doRemove = useCallback(
     (ids: readonly string[]): void => {
@@ -84,10 +109,32 @@ export function DrawScreen({
           setPage('details');
         }
       },
+      takeTool,
+      showAll: () => {
+        const state = session.store.getState();
+        if (state.phase === 'open') setCamera(wholeCamera(state.document, size.current));
+      },
+      pictureIntake,
+      picturesGone: underlays.gone,
+      layers,
+      setLayers,
     }),
-    [open, session, lengths, problem, doRemove, setCamera, size],
+    [
+      open,
+      session,
+      lengths,
+      problem,
+      doRemove,
+      setCamera,
+      size,
+      takeTool,
+      pictureIntake,
+      underlays.gone,
+      layers,
+    ],
   );
   const drawing = useDrawing(draw, camera?.pxPerMm ?? 1);
+  taker.current = drawing.take;
   useDrawKeys(draw, drawing, () => setSheet(true));
 
   // A question about deleting belongs to what was picked then.
@@ -116,7 +163,8 @@ export function DrawScreen({
               <div className="draw-board">
                 {ready ? (
                   <Board
-                    map={open.shown}
+                    map={shown}
+                    underlays={underlays.shown}
                     theme={theme}
                     camera={camera}
                     onCamera={setCamera}
@@ -132,6 +180,8 @@ export function DrawScreen({
                   />
                 ) : null}
                 <MarksKey theme={theme} withJob={false} />
+                {isBlank(open.document) && drawing.inHand.name === 'select' ? <FirstSteps /> : null}
+                {dropping ? <p className="drop-here">{pictureWords.drop}</p> : null}
               </div>
             </>
           )}
@@ -139,9 +189,9 @@ export function DrawScreen({
         <SideColumn page={page} onPage={setPage} asked={asked} onSure={doRemove} onKeep={keep} />
         {sheet ? (
           <KeyboardSheet
-            label={drawWords.keys.title}
+            label={drawKeys.title}
             closeLabel={words.close}
-            keys={drawWords.keys.list}
+            keys={drawKeys.list}
             onClose={() => setSheet(false)}
           />
         ) : null}
@@ -150,6 +200,10 @@ export function DrawScreen({
     </DrawContext.Provider>
   );
 }
+
+/** Nothing is drawn yet and nothing lies under the board. */
+const isBlank = ({ outlines, segments, nodes, panels, underlays, rubSpots }: MapDocument): boolean =>
+  outlines.size + segments.size + nodes.size + panels.size + underlays.size + rubSpots.size === 0;
 
 /** Says aloud what the last edit was. */
 function Said({ session }: { readonly session: MapSession }) {

@@ -10,6 +10,7 @@ import { Button, Checkbox, Select } from '../../parts/index.ts';
 import { useDraw } from './draw-context.ts';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
+import { OutlineCorners } from './outline-corners.tsx';
 
 /** An outline of the car or of something in it. */
 export function OutlineForm({ outline }: { readonly outline: Outline }) {
@@ -40,7 +41,7 @@ export function OutlineForm({ outline }: { readonly outline: Outline }) {
         checked={outline.closed}
         onChange={(closed) => make(closeOutline(map, { outlineId, closed }), { label: 'edit.changeOutline' })}
       />
-      <p className="quiet">{drawWords.fields.corners(outline.vertices.length)}</p>
+      <OutlineCorners outline={outline} />
       <div className="button-row">
         <Button
           onClick={() => {
@@ -53,6 +54,15 @@ export function OutlineForm({ outline }: { readonly outline: Outline }) {
         >
           {drawWords.fields.mirror}
         </Button>
+        {outline.closed ? null : (
+          <Button
+            onClick={() =>
+              make(mirrorOutline(map, { outlineId, how: 'complete' }), { label: 'edit.mirrorOutline' })
+            }
+          >
+            {drawWords.fields.complete}
+          </Button>
+        )}
       </div>
     </section>
   );

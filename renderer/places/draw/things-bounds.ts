@@ -3,6 +3,7 @@ import type { PlanPoint } from '#core/geometry/place.ts';
 import { pointAtStation } from '#core/geometry/station-line.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { recordOf } from '#core/map/map-draft.ts';
+import { underlayCorners } from '#core/map/underlay-place.ts';
 import { outlineLine } from '../../board/outline-line.ts';
 import { runLine } from '../../board/run-line.ts';
 
@@ -27,6 +28,7 @@ function pointsOf(map: MapDocument, id: string): readonly PlanPoint[] {
   if ('area' in record) return record.area;
   if ('points' in record) return record.points;
   if ('path' in record) return record.path.flatMap((step) => pointsOf(map, step.segmentId));
+  if ('mmPerPx' in record) return underlayCorners(record);
   if ('at' in record) return [record.at];
   return [];
 }

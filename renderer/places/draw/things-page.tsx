@@ -3,12 +3,15 @@ import { compareText } from '#core/quantity/compare-text.ts';
 import { newId } from '#core/quantity/id.ts';
 import { runLine } from '../../board/run-line.ts';
 import { drawWords } from '../../language/draw.ts';
+import { pictureWords } from '../../language/draw-first.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { sayDrawnLength } from '../../language/say-drawn-length.ts';
 import { nodeKindWords, panelKindWords, rubSpotKindWords } from '../../language/words.ts';
 import { Button } from '../../parts/index.ts';
 import { freeName, nextOrder } from '../../tools/free-name.ts';
+import { BringPicture } from './bring-picture.tsx';
 import { useDraw } from './draw-context.ts';
+import { LayerSwitches } from './layer-switches.tsx';
 
 interface Line {
   readonly id: string;
@@ -48,6 +51,11 @@ export function ThingsPage() {
     name: circuit.name,
     fact: circuit.wireColours.join('/'),
   }));
+  const pictures = [...map.underlays.values()].map(({ id, name, hidden }) => ({
+    id,
+    name: name || drawWords.tools.underlay,
+    fact: hidden ? pictureWords.hidden : '',
+  }));
   const outlines = [...map.outlines.values()].map(({ id, name }) => ({ id, name, fact: '' }));
   const addEmptyCircuit = (): void => {
     const id = newId('circuit', Math.random);
@@ -70,6 +78,7 @@ export function ThingsPage() {
   };
   return (
     <div className="things">
+      <LayerSwitches />
       <Things label={drawWords.lists.runs} lines={runs} />
       <Things label={drawWords.lists.circuits} lines={circuits} />
       <Button onClick={addEmptyCircuit}>{drawWords.lists.newCircuit}</Button>
@@ -77,11 +86,21 @@ export function ThingsPage() {
       <Things label={drawWords.lists.rubSpots} lines={spots} />
       <Things label={drawWords.lists.nodes} lines={nodes} />
       <Things label={drawWords.lists.outlines} lines={outlines} />
+      <Things label={pictureWords.list} lines={pictures} none={pictureWords.none} />
+      <BringPicture />
     </div>
   );
 }
 
-function Things({ label, lines }: { readonly label: string; readonly lines: readonly Line[] }) {
+function Things({
+  label,
+  lines,
+  none = drawWords.lists.none,
+}: {
+  readonly label: string;
+  readonly lines: readonly Line[];
+  readonly none?: string;
+}) {
   const { open, goTo } = useDraw();
   const sorted = [...lines].sort((a, b) => compareText(a.name, b.name) || compareText(a.id, b.id));
   return (
@@ -89,7 +108,7 @@ function Things({ label, lines }: { readonly label: string; readonly lines: read
       <h2>
         {label} <span className="quiet">{lines.length}</span>
       </h2>
-      {lines.length === 0 ? <p className="quiet">{drawWords.lists.none}</p> : null}
+      {lines.length === 0 ? <p className="quiet">{none}</p> : null}
       <ul className="list">
         {sorted.map((line) => (
           <li key={line.id} className="list-item">

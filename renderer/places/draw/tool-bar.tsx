@@ -1,19 +1,28 @@
 import { clipKinds, nodeKinds, outlineKinds, rubSpotKinds } from '#core/map/kinds.ts';
+import type { PanelId } from '#core/quantity/id.ts';
 import { drawWords } from '../../language/draw.ts';
+import { loomWords } from '../../language/draw-loom.ts';
 import { clipKindWords, nodeKindWords, outlineKindWords, rubSpotKindWords } from '../../language/words.ts';
 import { Choice, Select } from '../../parts/index.ts';
+import { cornerInHand } from '../../tools/select/select-tool.ts';
+import { BesideForm } from './beside-form.tsx';
+import { CornerBar } from './corner-bar.tsx';
 import { useDraw } from './draw-context.ts';
 import { optionsOf } from './options-of.ts';
+import { PlacePicture } from './place-picture.tsx';
 import { ScaleForm } from './scale-form.tsx';
+import { SnapSwitches } from './snap-switches.tsx';
 import type { Drawing } from './use-drawing.ts';
 
 const shapes = ['point', 'line', 'area'] as const;
 
 /** What the drawing action in hand does, and what it is about to draw. */
 export function ToolBar({ drawing }: { readonly drawing: Drawing }) {
-  const { map } = useDraw();
+  const { map, open } = useDraw();
   const { inHand, choices, choose } = drawing;
   const blank = map.outlines.size + map.segments.size === 0;
+  const corner =
+    inHand.name === 'select' ? cornerInHand(inHand.state, { map, selection: open.selection }) : null;
   const hint = blank && inHand.name === 'select' ? drawWords.firstStep : drawWords.hints[inHand.name];
   return (
     <div className="tool-bar">
@@ -58,6 +67,29 @@ export function ToolBar({ drawing }: { readonly drawing: Drawing }) {
           />
         </>
       ) : null}
+      {corner ? <CornerBar corner={corner} /> : null}
+      {inHand.name === 'paint' ? (
+        map.panels.size === 0 ? (
+          <p>{loomWords.paintNone}</p>
+        ) : (
+          <Select
+            label={loomWords.paintPanel}
+            value={(choices.paintPanelId ?? '') as string}
+            options={[
+              { value: '', label: drawWords.tags.choose },
+              ...[...map.panels.values()]
+                .sort((a, b) => a.order - b.order)
+                .map((panel) => ({ value: panel.id as string, label: panel.name })),
+            ]}
+            onChange={(id) => choose({ paintPanelId: id === '' ? null : (id as PanelId) })}
+          />
+        )
+      ) : null}
+      {inHand.name === 'underlay' ? <PlacePicture points={inHand.state} /> : null}
+      {inHand.name === 'beside' && inHand.state.segmentId ? (
+        <BesideForm key={inHand.state.segmentId} segmentId={inHand.state.segmentId} />
+      ) : null}
+      <SnapSwitches drawing={drawing} />
       {inHand.name === 'scale' ? <ScaleForm drawing={drawing} points={inHand.state} /> : null}
     </div>
   );

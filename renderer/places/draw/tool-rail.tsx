@@ -1,5 +1,5 @@
 import { drawWords } from '../../language/draw.ts';
-import { type ToolName, toolNames } from '../../tools/tool-name.ts';
+import { toolKeys, toolNames } from '../../tools/tool-name.ts';
 import { ToolSign } from './tool-sign.tsx';
 import type { Drawing } from './use-drawing.ts';
 
@@ -7,20 +7,20 @@ import type { Drawing } from './use-drawing.ts';
 export function ToolRail({ drawing }: { readonly drawing: Drawing }) {
   return (
     <nav className="tool-rail" aria-label={drawWords.actions}>
-      {toolNames.map((name: ToolName, index) => (
+      {toolNames.map((name) => (
         <button
           key={name}
           type="button"
           className="tool"
           aria-pressed={drawing.inHand.name === name}
-          aria-keyshortcuts={String(index + 1)}
+          aria-keyshortcuts={toolKeys[name]}
           data-tool={name}
           onClick={() => drawing.take(name)}
         >
           <ToolSign name={name} />
           <span>{drawWords.tools[name]}</span>
           <span className="tool-key" aria-hidden="true">
-            {index + 1}
+            {toolKeys[name]}
           </span>
         </button>
       ))}

@@ -10,6 +10,9 @@ const drawings: Readonly<Record<ToolName, string>> = {
   clip: 'M3 14h18M12 6v12M8 6h8',
   'rub-spot': 'M3 18l4-9 3 6 3-10 3 8 2-4 3 9',
   panel: 'M4 5h16v14H4zM4 12l7-7M4 19 18 5M11 19l9-9',
+  underlay: 'M4 5h16v14H4zM4 16l5-5 4 4 3-3 4 4M15 9h.1',
+  beside: 'M3 8h7c4 0 4 3 11 3M3 14h6c4 0 5 4 12 4M5 11v0m4 0v0m4 1v0',
+  paint: 'M3 12h18M6 8h9v8H6zM18 8v8',
   trace: 'M5 19a2 2 0 1 0 0-.1M19 5a2 2 0 1 0 0 .1M6 17C8 9 16 15 18 7',
 };
 

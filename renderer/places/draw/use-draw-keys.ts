@@ -1,15 +1,21 @@
 import { useEffect, useRef } from 'react';
 import { moveThings } from '#core/map/commands/move-things.ts';
-import { toolNames } from '../../tools/tool-name.ts';
+import { toolKeys, toolNames } from '../../tools/tool-name.ts';
 import type { Draw } from './draw-context.ts';
 import type { Drawing } from './use-drawing.ts';
 
 const nudgeMm = 10;
+const fineNudgeMm = 1;
 const nudges: Readonly<Record<string, readonly [number, number]>> = {
-  ArrowLeft: [-nudgeMm, 0],
-  ArrowRight: [nudgeMm, 0],
-  ArrowUp: [0, nudgeMm],
-  ArrowDown: [0, -nudgeMm],
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};
+const switches: Readonly<Record<string, 'grid' | 'snapping' | 'mirror'>> = {
+  G: 'grid',
+  S: 'snapping',
+  M: 'mirror',
 };
 
 const isTyping = (target: EventTarget | null): boolean =>
@@ -49,8 +55,10 @@ function onKey(
   if (nudge) {
     const ids = draw.open.selection.filter((id) => !id.startsWith('clip:'));
     if (ids.length === 0) return false;
-    const [dxMm, dyMm] = nudge;
-    draw.make(moveThings(draw.map, { ids, dxMm, dyMm }), { label: 'edit.moveThings', joinKey: 'nudge' });
+    const [x, y] = nudge;
+    const mm = event.shiftKey ? fineNudgeMm : nudgeMm;
+    const patch = moveThings(draw.map, { ids, dxMm: x * mm, dyMm: y * mm });
+    draw.make(patch, { label: 'edit.moveThings', joinKey: 'nudge' });
     return true;
   }
   if (event.altKey) return false;
@@ -58,9 +66,15 @@ function onKey(
     onSheet();
     return true;
   }
-  const tool = toolNames[Number(event.key) - 1];
-  if (/^[1-9]$/.test(event.key) && tool) {
+  const letter = event.key.toUpperCase();
+  const tool = toolNames.find((name) => toolKeys[name] === letter);
+  if (tool) {
     drawing.take(tool);
+    return true;
+  }
+  const switched = switches[letter];
+  if (switched) {
+    drawing.choose({ [switched]: !drawing.choices[switched] });
     return true;
   }
   if (event.key === 'Escape') {

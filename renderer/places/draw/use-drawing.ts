@@ -1,11 +1,13 @@
 import { useCallback, useMemo, useRef, useState } from 'react';
-import { boardIndex } from '../../board/board-index.ts';
+import type { MapDocument } from '#core/map/map-document.ts';
+import { type BoardIndex, boardIndex } from '../../board/board-index.ts';
 import type { BoardPointer } from '../../board/board-pointer.ts';
 import { emptyOverlay, type Overlay } from '../../board/overlay.ts';
-import type { ToolChoices, ToolEvent, ToolView } from '../../tools/tool.ts';
+import type { ToolChoices, ToolEvent, ToolView, TraceChoice } from '../../tools/tool.ts';
 import { type InHand, isUnderWay, overlayInHand, stepInHand, takeUp } from '../../tools/tool-box.ts';
 import type { ToolName } from '../../tools/tool-name.ts';
 import type { Draw } from './draw-context.ts';
+import { mapWithout, mayPick, outOfReach } from './layers.ts';
 
 const firstChoices: ToolChoices = {
   outlineKind: 'shell',
@@ -13,6 +15,11 @@ const firstChoices: ToolChoices = {
   clipKind: 'clip',
   rubSpotShape: 'point',
   rubSpotKind: 'raw-edge',
+  snapping: true,
+  grid: false,
+  mirror: false,
+  smooth: false,
+  paintPanelId: null,
 };
 
 /** The drawing action in hand: feeds it events and does what it asks. */
@@ -20,8 +27,13 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
   const [inHand, setInHand] = useState<InHand>(() => takeUp('select'));
   const [choices, setChoices] = useState(firstChoices);
   const [hover, setHover] = useState<string | null>(null);
+  const [traceChoice, setTraceChoice] = useState<TraceChoice | null>(null);
   /** Events may follow one another faster than React draws. */
   const latest = useRef(inHand);
+
+  /** What the last press was with: a second press in time counts as double only within one action. */
+  const pressedWith = useRef<ToolName | null>(null);
+  const indexOf = useIndexWithin(draw);
 
   const viewNow = (): ToolView => {
     const state = draw.session.store.getState();
@@ -29,9 +41,10 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
     return {
       map: open.document,
       get index() {
-        return boardIndex(open.document);
+        return indexOf(open.document);
       },
       selection: open.selection,
+      traceChoice,
       pxPerMm,
       choices,
       lengths: draw.lengths,
@@ -48,6 +61,7 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
       if (effect.type === 'preview') draw.session.preview(effect.patch);
       else if (effect.type === 'select') draw.session.select(effect.ids);
       else if (effect.type === 'remove') draw.remove(effect.ids);
+      else if (effect.type === 'trace') setTraceChoice(effect.choice);
       else
         draw.make(effect.patch, { label: effect.label, ...(effect.select ? { select: effect.select } : {}) });
     }
@@ -57,6 +71,7 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
     (name: ToolName): void => {
       draw.session.preview(null);
       latest.current = takeUp(name);
+      pressedWith.current = null;
       setInHand(latest.current);
     },
     [draw.session],
@@ -71,24 +86,30 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
       feed({ type: 'key', key: 'Escape' });
       return;
     }
-    if (pointer.type === 'move')
-      setHover(latest.current.name === 'select' ? (pointer.hits[0]?.id ?? null) : null);
-    const { type, at, hits, reachMm, shift, alt } = pointer;
+    const hits = pointer.hits.filter((hit) => mayPick(draw.layers, hit.id));
+    if (pointer.type === 'move') setHover(latest.current.name === 'select' ? (hits[0]?.id ?? null) : null);
+    const { at, reachMm, shift, alt } = pointer;
+    const type =
+      pointer.type === 'double' && pressedWith.current !== latest.current.name ? 'down' : pointer.type;
+    if (type === 'down') pressedWith.current = latest.current.name;
     feed({ type, at, hits, reachMm, shift, alt });
   };
 
   const overlay: Overlay = useMemo(() => {
-    if (inHand.name === 'select' && inHand.state.at === 'rest') return emptyOverlay;
+    if (inHand.name === 'select' && inHand.state.at === 'rest' && !inHand.state.corner) return emptyOverlay;
     return overlayInHand(inHand, {
       map: draw.map,
-      index: boardIndex(draw.map),
-      selection: [],
+      get index() {
+        return indexOf(draw.map);
+      },
+      selection: draw.open.selection,
+      traceChoice,
       pxPerMm,
       choices,
       lengths: draw.lengths,
       chance: Math.random,
     });
-  }, [inHand, draw.map, draw.lengths, pxPerMm, choices]);
+  }, [inHand, draw.map, draw.open.selection, draw.lengths, indexOf, traceChoice, pxPerMm, choices]);
 
   /** Escape drops what is begun; with nothing begun it lays the action down. */
   const dropOrLayDown = (): void => {
@@ -107,5 +128,19 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
     choices,
     choose: (part: Partial<ToolChoices>) => setChoices((before) => ({ ...before, ...part })),
   };
+}
+
+/** The index of what may be picked, renewed only where the map or what is hidden and locked differs. */
+function useIndexWithin({ layers }: Draw): (map: MapDocument) => BoardIndex {
+  return useMemo(() => {
+    const away = outOfReach(layers);
+    let last: { readonly map: MapDocument; readonly index: BoardIndex } | null = null;
+    return (map) => {
+      if (last?.map === map) return last.index;
+      const index = boardIndex(mapWithout(map, away), last?.index ?? null);
+      last = { map, index };
+      return index;
+    };
+  }, [layers]);
 }
 export type Drawing = ReturnType<typeof useDrawing>;

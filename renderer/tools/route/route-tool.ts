@@ -1,15 +1,15 @@
 import type { BodyPoint } from '#core/geometry/place.ts';
 import { pointAtStation } from '#core/geometry/station-line.ts';
 import { drawRoute, type RoutePoint } from '#core/map/commands/draw-route.ts';
-import type { MapDocument } from '#core/map/map-document.ts';
 import type { NodeId } from '#core/quantity/id.ts';
 import type { Overlay } from '../../board/overlay.ts';
 import { runLine } from '../../board/run-line.ts';
 import { drawWords } from '../../language/draw.ts';
-import { aligned } from '../aligned.ts';
 import { freeName } from '../free-name.ts';
 import { lengthLabel } from '../live-length.ts';
+import { snapped } from '../snap.ts';
 import { type PointerInput, stay, type Tool, type ToolStep, type ToolView } from '../tool.ts';
+import { routeNames } from './route-names.ts';
 
 export interface RouteState {
   readonly points: readonly RoutePoint[];
@@ -27,7 +27,7 @@ export const routeTool: Tool<RouteState> = {
     }
     if (event.type === 'double') return laid(state, view);
     const last = state.points.at(-1);
-    const point = routePointAt(view.map, event, last?.at);
+    const point = routePointAt(view, event, last?.at);
     if (event.type !== 'down') return stay({ ...state, pointer: point });
     // A press on the point just put down is a slow double press, not a bend without length.
     if (last && planGapMm(last.at, point.at) < event.reachMm / 3) return stay(state);
@@ -36,8 +36,17 @@ export const routeTool: Tool<RouteState> = {
   overlay: routeOverlay,
 };
 
-/** Where a press would put a point: on a node, on a run, or free; shift keeps a free one to eight directions. */
-function routePointAt(map: MapDocument, event: PointerInput, last: BodyPoint | undefined): RoutePoint {
+/**
+ * Where a press would put a point: on a node, on a run, on an edge, on the grid or free; shift keeps a free
+ * one to eight directions, alt makes every point a free one.
+ */
+function routePointAt(view: ToolView, event: PointerInput, last: BodyPoint | undefined): RoutePoint {
+  const { map } = view;
+  const free = (): RoutePoint => {
+    const { at } = snapped(event, view, last);
+    return { at: { xMm: at.xMm, yMm: at.yMm, zMm: last?.zMm ?? 0 } };
+  };
+  if (event.alt) return free();
   const node = event.hits.find((hit) => hit.kind === 'node');
   const known = node && map.nodes.get(node.id as NodeId);
   if (known) return { at: known.at, snap: { nodeId: known.id } };
@@ -48,8 +57,7 @@ function routePointAt(map: MapDocument, event: PointerInput, last: BodyPoint | u
     const { id: segmentId, stationMm } = run;
     return { at: pointAtStation(line, stationMm), snap: { segmentId, stationMm } };
   }
-  const plan = event.shift && last ? aligned(last, event.at) : event.at;
-  return { at: { xMm: plan.xMm, yMm: plan.yMm, zMm: last?.zMm ?? 0 } };
+  return free();
 }
 
 const planGapMm = (a: BodyPoint, b: BodyPoint): number => Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm);
@@ -57,7 +65,11 @@ const planGapMm = (a: BodyPoint, b: BodyPoint): number => Math.hypot(a.xMm - b.x
 function laid(state: RouteState, view: ToolView): ToolStep<RouteState> {
   if (state.points.length < 2) return stay(state);
   const routeName = freeName(drawWords.records.route, routeNames(view.map));
-  const patch = drawRoute(view.map, { routeName, points: state.points }, view.chance);
+  const patch = drawRoute(
+    view.map,
+    { routeName, points: state.points, run: { smooth: view.choices.smooth } },
+    view.chance,
+  );
   const select = patch.ok
     ? patch.value.added
         .filter((record) => 'routeName' in record && record.routeName === routeName)
@@ -68,10 +80,6 @@ function laid(state: RouteState, view: ToolView): ToolStep<RouteState> {
     state: patch.ok ? { points: [], pointer: state.pointer } : state,
     effects: [{ type: 'edit', label: 'edit.drawRoute', patch, ...(patch.ok ? { select } : {}) }],
   };
-}
-
-function* routeNames(map: MapDocument): Generator<{ readonly name: string }> {
-  for (const segment of map.segments.values()) yield { name: segment.routeName };
 }
 
 function routeOverlay({ points, pointer }: RouteState, view: ToolView): Overlay {

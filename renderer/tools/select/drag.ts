@@ -12,10 +12,12 @@ import type { ClipId, PanelId, RubSpotId, SegmentId } from '#core/quantity/id.ts
 import { fail, type Result } from '#core/quantity/result.ts';
 import type { Handle } from '../../board/handles.ts';
 import { runLine } from '../../board/run-line.ts';
+import { type CurveGrip, pullGrip } from './curve-grips.ts';
 
 /** What a drag has hold of. */
 export type Grip =
   | { readonly kind: 'handle'; readonly handle: Handle }
+  | { readonly kind: 'curve'; readonly grip: CurveGrip; readonly alone: boolean }
   | { readonly kind: 'clip'; readonly id: ClipId; readonly segmentId: SegmentId }
   | { readonly kind: 'things'; readonly ids: readonly string[] };
 
@@ -31,6 +33,7 @@ export function dragPatch(map: MapDocument, grip: Grip, from: PlanPoint, to: Pla
     const { stationMm } = nearestStation(line, to);
     return moveClip(map, { segmentId: grip.segmentId, clipId: grip.id, stationMm });
   }
+  if (grip.kind === 'curve') return pullGrip(map, grip.grip, to, grip.alone);
   return dragHandle(map, grip.handle, to);
 }
 
@@ -38,6 +41,7 @@ export function dragPatch(map: MapDocument, grip: Grip, from: PlanPoint, to: Pla
 export function dragLabel(grip: Grip): string {
   if (grip.kind === 'clip') return 'edit.moveClip';
   if (grip.kind === 'things') return 'edit.moveThings';
+  if (grip.kind === 'curve') return 'edit.bendEdge';
   return grip.handle.kind === 'bend' ? 'edit.moveBend' : 'edit.moveCorner';
 }
 

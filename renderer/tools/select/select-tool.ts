@@ -3,20 +3,23 @@ import type { PlanPoint } from '#core/geometry/place.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Selection } from '#core/map/transaction.ts';
 import { compareText } from '#core/quantity/compare-text.ts';
-import { idKind } from '#core/quantity/id.ts';
+import { idKind, type NodeId, type OutlineId } from '#core/quantity/id.ts';
 import { idsInBox } from '../../board/board-index.ts';
-import { handleAt, handlesOf } from '../../board/handles.ts';
+import { type Handle, handleAt, handlesOf } from '../../board/handles.ts';
 import type { Hit } from '../../board/hit.ts';
 import { outlineLine } from '../../board/outline-line.ts';
-import { emptyOverlay } from '../../board/overlay.ts';
+import { emptyOverlay, type Overlay } from '../../board/overlay.ts';
 import { runLine } from '../../board/run-line.ts';
 import { lengthLabel } from '../live-length.ts';
+import { snapped } from '../snap.ts';
 import { type PointerInput, stay, type Tool, type ToolStep, type ToolView } from '../tool.ts';
 import { insertCorner, removeCorner } from './corners.ts';
+import { type CurveGrip, curveGripsOf } from './curve-grips.ts';
 import { dragLabel, dragPatch, type Grip } from './drag.ts';
 
 export type SelectState =
-  | { readonly at: 'rest' }
+  /** `corner` was pressed last: it can be bent, rounded and taken out. */
+  | { readonly at: 'rest'; readonly corner?: Handle }
   | { readonly at: 'pressed'; readonly from: PlanPoint; readonly grip: Grip | null; readonly shift: boolean }
   | { readonly at: 'dragging'; readonly from: PlanPoint; readonly to: PlanPoint; readonly grip: Grip }
   | { readonly at: 'boxing'; readonly from: PlanPoint; readonly to: PlanPoint; readonly shift: boolean };
@@ -32,7 +35,7 @@ export const selectTool: Tool<SelectState> = {
     if (event.type === 'key') return onKey(state, event.key, view);
     switch (event.type) {
       case 'down':
-        return pressed(event, view);
+        return pressed(state, event, view);
       case 'double':
         return doublePressed(event, view);
       case 'move':
@@ -46,13 +49,15 @@ export const selectTool: Tool<SelectState> = {
     if (state.at === 'dragging') {
       return { ...emptyOverlay, labels: lengthLabel([state.from, state.to], state.to, view.lengths) };
     }
-    return emptyOverlay;
+    const corner = state.at === 'rest' ? cornerInHand(state, view) : null;
+    return corner ? gripsOverlay(corner, view) : emptyOverlay;
   },
 };
 
 function onKey(state: SelectState, key: string, view: ToolView): ToolStep<SelectState> {
   if (key === 'Escape') {
     if (state.at === 'dragging') return { state: rest, effects: [{ type: 'preview', patch: null }] };
+    if (state.at === 'rest' && state.corner) return stay(rest);
     if (state.at === 'rest') return { state: rest, effects: [{ type: 'select', ids: [] }] };
     return stay(rest);
   }
@@ -62,8 +67,42 @@ function onKey(state: SelectState, key: string, view: ToolView): ToolStep<Select
   return stay(state);
 }
 
-function pressed(event: PointerInput, view: ToolView): ToolStep<SelectState> {
+/** The corner pressed last, as it stands now; null once its thing is no longer picked or has fewer corners. */
+export function cornerInHand(
+  state: SelectState,
+  { map, selection }: Pick<ToolView, 'map' | 'selection'>,
+): Handle | null {
+  const corner = state.at === 'rest' ? state.corner : undefined;
+  if (!corner) return null;
+  return (
+    handlesOf(map, selection).find((each) => each.id === corner.id && each.index === corner.index) ?? null
+  );
+}
+
+/** The corner itself and the handles that bend its edges. */
+function gripsOverlay(corner: Handle, view: ToolView): Overlay {
+  const grips = corner.kind === 'vertex' ? gripsOf(corner, view) : [];
+  return {
+    ...emptyOverlay,
+    lines: grips.map(({ at }) => ({ points: [corner.at, at], closed: false, style: 'measure' as const })),
+    points: [
+      { at: corner.at, style: 'snap' as const },
+      ...grips.map(({ at }) => ({ at, style: 'grip' as const })),
+    ],
+  };
+}
+
+const gripsOf = (corner: Handle, view: ToolView): readonly CurveGrip[] =>
+  corner.kind === 'vertex' ? curveGripsOf(view.map, corner.id as OutlineId, corner.index) : [];
+
+function pressed(state: SelectState, event: PointerInput, view: ToolView): ToolStep<SelectState> {
   const handle = handleAt(handlesOf(view.map, view.selection), event.at, event.reachMm);
+  const corner = cornerInHand(state, view);
+  const curve = corner ? gripAt(gripsOf(corner, view), event.at, event.reachMm) : null;
+  if (curve && (!handle || gapMm(curve.at, event.at) < gapMm(handle.at, event.at))) {
+    const grip: Grip = { kind: 'curve', grip: curve, alone: event.alt };
+    return stay({ at: 'pressed', from: curve.at, grip, shift: event.shift });
+  }
   if (handle && event.alt) {
     const patch = removeCorner(view.map, handle);
     return { state: rest, effects: [{ type: 'edit', label: 'edit.removeCorner', patch }] };
@@ -79,13 +118,20 @@ function pressed(event: PointerInput, view: ToolView): ToolStep<SelectState> {
   }
   const picked = view.selection.includes(hit.id);
   const grip = gripOn(hit, picked, view.selection);
-  const state: SelectState = { at: 'pressed', from: event.at, grip, shift: event.shift };
+  const held: SelectState = { at: 'pressed', from: event.at, grip, shift: event.shift };
   if (event.shift) {
     const ids = picked ? view.selection.filter((id) => id !== hit.id) : [...view.selection, hit.id];
-    return { state: { ...state, grip: null }, effects: [{ type: 'select', ids }] };
+    return { state: { ...held, grip: null }, effects: [{ type: 'select', ids }] };
   }
-  return picked ? stay(state) : { state, effects: [{ type: 'select', ids: [hit.id] }] };
+  return picked ? stay(held) : { state: held, effects: [{ type: 'select', ids: [hit.id] }] };
 }
+
+function gripAt(grips: readonly CurveGrip[], at: PlanPoint, reachMm: number): CurveGrip | null {
+  const near = grips.filter((grip) => gapMm(grip.at, at) <= reachMm);
+  return near.sort((a, b) => gapMm(a.at, at) - gapMm(b.at, at))[0] ?? null;
+}
+
+const gapMm = (a: PlanPoint, b: PlanPoint): number => Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm);
 
 /**
  * What a drag from here would move. Small things go at once; a run, outline or panel only when it was
@@ -110,11 +156,29 @@ function moved(state: SelectState, event: PointerInput, view: ToolView): ToolSte
     const movedPx = Math.hypot(event.at.xMm - state.from.xMm, event.at.yMm - state.from.yMm) * view.pxPerMm;
     if (movedPx < stillPx) return stay(state);
     if (!state.grip) return stay({ at: 'boxing', from: state.from, to: event.at, shift: state.shift });
-    return dragged({ at: 'dragging', from: state.from, to: event.at, grip: state.grip }, view);
+    const to = heldTo(state.grip, state.from, event, view);
+    return dragged({ at: 'dragging', from: state.from, to, grip: state.grip }, view);
   }
   if (state.at === 'boxing') return stay({ ...state, to: event.at });
-  return dragged({ ...state, to: event.at }, view);
+  return dragged({ ...state, to: heldTo(state.grip, state.from, event, view) }, view);
 }
+
+/** Where a drag takes what it holds: corners and single nodes take hold of edges and the grid, the rest moves freely. */
+function heldTo(grip: Grip, from: PlanPoint, event: PointerInput, view: ToolView): PlanPoint {
+  if (grip.kind === 'handle') return snapped(event, view, from, grip.handle.id).at;
+  const [only] = grip.kind === 'things' ? grip.ids : [];
+  const node = only && grip.kind === 'things' && grip.ids.length === 1 ? nodeOf(view, only) : null;
+  if (!node) return event.at;
+  // The press may have been a little off the node; what takes hold is the node itself.
+  const wanted = {
+    xMm: node.at.xMm + event.at.xMm - from.xMm,
+    yMm: node.at.yMm + event.at.yMm - from.yMm,
+  };
+  const { at } = snapped({ ...event, at: wanted }, view, node.at);
+  return { xMm: from.xMm + at.xMm - node.at.xMm, yMm: from.yMm + at.yMm - node.at.yMm };
+}
+
+const nodeOf = ({ map }: ToolView, id: string) => map.nodes.get(id as NodeId) ?? null;
 
 function dragged(state: Extract<SelectState, { at: 'dragging' }>, view: ToolView): ToolStep<SelectState> {
   const patch = dragPatch(view.map, state.grip, state.from, state.to);
@@ -124,9 +188,10 @@ function dragged(state: Extract<SelectState, { at: 'dragging' }>, view: ToolView
 
 function letGo(state: SelectState, event: PointerInput, view: ToolView): ToolStep<SelectState> {
   if (state.at === 'dragging') {
-    const patch = dragPatch(view.map, state.grip, state.from, event.at);
+    const to = heldTo(state.grip, state.from, event, view);
+    const patch = dragPatch(view.map, state.grip, state.from, to);
     return {
-      state: rest,
+      state: atRestWith(state.grip),
       effects: [
         { type: 'preview', patch: null },
         { type: 'edit', label: dragLabel(state.grip), patch },
@@ -138,7 +203,15 @@ function letGo(state: SelectState, event: PointerInput, view: ToolView): ToolSte
     const ids = state.shift ? [...new Set([...view.selection, ...inside])] : inside;
     return { state: rest, effects: [{ type: 'select', ids }] };
   }
-  return stay(rest);
+  return stay(state.at === 'pressed' ? atRestWith(state.grip) : state);
+}
+
+/** After a corner or one of its handles was held, that corner stays in hand. */
+function atRestWith(grip: Grip | null): SelectState {
+  if (grip?.kind === 'handle') return { at: 'rest', corner: grip.handle };
+  if (grip?.kind !== 'curve') return rest;
+  const { outlineId: id, index, at } = grip.grip;
+  return { at: 'rest', corner: { id, kind: 'vertex', index, at } };
 }
 
 function boxOf(a: PlanPoint, b: PlanPoint): Bounds {

@@ -1,15 +1,16 @@
 import { addCircuit } from '#core/map/commands/add-circuit.ts';
 import type { CircuitEndKind, NodeKind } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
-import type { PathStep } from '#core/map/records.ts';
+import type { Circuit, PathStep } from '#core/map/records.ts';
 import { tracePath } from '#core/map/trace-path.ts';
-import { type NodeId, newId } from '#core/quantity/id.ts';
+import { type CircuitId, type NodeId, newId } from '#core/quantity/id.ts';
 import { emptyOverlay, type Overlay } from '../../board/overlay.ts';
 import { runLine } from '../../board/run-line.ts';
 import { drawWords } from '../../language/draw.ts';
 import { sayDrawnLength } from '../../language/say-drawn-length.ts';
 import { freeName, nextOrder } from '../free-name.ts';
-import { stay, type Tool, type ToolView } from '../tool.ts';
+import { type PointerInput, stay, type Tool, type ToolStep, type ToolView } from '../tool.ts';
+import { choiceOf, traceEffects, traceThrough } from './trace-choice.ts';
 
 export interface TraceEnds {
   readonly from: NodeId | null;
@@ -27,13 +28,17 @@ const usualEnd: Readonly<Partial<Record<NodeKind, CircuitEndKind>>> = {
   'ground-point': 'ground-point',
 };
 
-/** Circuit: the node at one end, then the node at the other; the shortest way for a wire is offered. */
+/**
+ * Circuit: the node at one end, then the node at the other; the shortest way for a wire is offered. With a
+ * circuit picked, a press on a run sends it that way.
+ */
 export const traceTool: Tool<TraceEnds> = {
   start: { from: null, over: null },
   step(state, event, view) {
     if (event.type === 'key') return stay(event.key === 'Enter' ? state : traceTool.start);
     const nodeId = (event.hits.find((hit) => hit.kind === 'node')?.id as NodeId | undefined) ?? null;
     if (event.type !== 'down') return stay({ ...state, over: nodeId });
+    if (!nodeId && !state.from) return sentThrough(state, event, view);
     if (!nodeId || nodeId === state.from) return stay({ ...state, over: nodeId });
     if (!state.from) return stay({ from: nodeId, over: null });
     const path = tracePath(view.map, { fromNodeId: state.from, toNodeId: nodeId });
@@ -67,6 +72,22 @@ export const traceTool: Tool<TraceEnds> = {
   },
   overlay: traceOverlay,
 };
+
+/** The picked circuit traced through the pressed run as well. */
+function sentThrough(state: TraceEnds, event: PointerInput, view: ToolView): ToolStep<TraceEnds> {
+  const circuit = pickedCircuit(view);
+  const run = event.hits.find((hit) => hit.kind === 'segment');
+  if (!circuit || !run) return stay(state);
+  const choice = traceThrough(view.map, circuit, choiceOf(view.traceChoice, circuit.id), run.id);
+  return choice ? { state, effects: traceEffects(view.map, circuit, choice) } : stay(state);
+}
+
+/** The circuit that is picked alone and has both ends. */
+function pickedCircuit({ map, selection }: ToolView): Circuit | null {
+  const [only] = selection;
+  if (!only || selection.length > 1) return null;
+  return map.circuits.get(only as CircuitId) ?? null;
+}
 
 function traceOverlay({ from, over }: TraceEnds, view: ToolView): Overlay {
   const { map } = view;
