@@ -35,6 +35,7 @@ export interface JobOpen {
   /** The answer before it, for saying what moved. */
   readonly rankingBefore: Ranking | null;
   readonly rankProblem: Problem | null;
+  /** The newest answer is not yet the whole answer to the newest question. */
   readonly thinking: boolean;
   readonly saving: 'saved' | 'saving' | 'failed';
   readonly saveProblem: Problem | null;
@@ -82,6 +83,7 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
   const store = createStore<JobState>(() => ({ phase: 'opening' }));
   let ranker: Ranker | null = null;
   let revision = 0;
+  let quickShown = false;
   let stored = 0;
   let storing = false;
   let closed = false;
@@ -94,6 +96,7 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
     const state = store.getState();
     if (state.phase !== 'open' || !ranker) return;
     revision += 1;
+    quickShown = false;
     change({ thinking: true });
     ranker.ask({ revision, job: state.job });
   };
@@ -120,10 +123,12 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
       if (answer.result.ok) {
         change({
           ranking: answer.result.value,
-          rankingBefore: state.ranking,
+          // The whole answer after a quick one is still compared with the answer before both.
+          rankingBefore: quickShown ? state.rankingBefore : state.ranking,
           rankProblem: null,
-          thinking: false,
+          thinking: answer.partial === true,
         });
+        quickShown = answer.partial === true;
       } else
         change({ ranking: null, rankingBefore: null, rankProblem: answer.result.problem, thinking: false });
     });

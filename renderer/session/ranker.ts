@@ -12,9 +12,11 @@ export interface RankQuestion {
 export interface RankAnswer {
   readonly revision: number;
   readonly result: Result<Ranking>;
+  /** A quick answer without tests; the whole one to the same question follows. */
+  readonly partial?: true;
 }
 
-/** Ranks off the main thread. Questions asked while it works are thinned to the newest. */
+/** Ranks off the main thread. Of questions asked while it works only the newest is answered. */
 export interface Ranker {
   ask(question: RankQuestion): void;
   stop(): void;
@@ -29,32 +31,19 @@ export type RankMessage = { readonly map: MapDocument } | { readonly question: R
 /** A ranker in a worker of its own. */
 export const workerRanker: MakeRanker = (map, answer) => {
   const worker = new Worker(new URL('./rank-worker.ts', import.meta.url), { type: 'module' });
-  let working: number | null = null;
-  let waiting: RankQuestion | null = null;
-  const send = (question: RankQuestion): void => {
-    working = question.revision;
-    worker.postMessage({ question } satisfies RankMessage);
-  };
-  const done = (given: RankAnswer): void => {
-    working = null;
-    const next = waiting;
-    waiting = null;
-    if (next) send(next);
-    answer(given);
-  };
-  worker.addEventListener('message', (event: MessageEvent<RankAnswer>) => done(event.data));
+  let asked = 0;
+  worker.addEventListener('message', (event: MessageEvent<RankAnswer>) => answer(event.data));
   worker.addEventListener('error', (event) => {
-    if (working === null) return;
-    done({
-      revision: working,
+    answer({
+      revision: asked,
       result: fail({ code: 'our-bug', detail: event.message || 'rank worker stopped' }),
     });
   });
   worker.postMessage({ map } satisfies RankMessage);
   return {
     ask(question) {
-      if (working === null) send(question);
-      else waiting = question;
+      asked = question.revision;
+      worker.postMessage({ question } satisfies RankMessage);
     },
     stop() {
       worker.terminate();

@@ -13,6 +13,8 @@ export interface ScaleProgress {
   /** Told the share done, 0 to 1, never falling. */
   readonly onProgress?: (share: number) => void;
   readonly signal?: AbortSignal;
+  /** Where a smaller picture is enough; 4,000 px when absent. */
+  readonly longestPx?: number;
 }
 
 /** A car of 4.5 m at about a millimetre a pixel: finer cannot be traced by hand. */
@@ -28,7 +30,7 @@ const quality = 0.9;
  * `too-large`, `picture-unreadable` for what the browser cannot decode, `stopped` when the signal says so.
  */
 export async function scalePicture(file: File, progress: ScaleProgress = {}): Promise<Result<ScaledPicture>> {
-  const { onProgress = () => {}, signal } = progress;
+  const { onProgress = () => {}, signal, longestPx = longestSidePx } = progress;
   const stopped = fail({ code: 'stopped' } as const);
   const unreadable = fail({ code: 'picture-unreadable', file: file.name, mediaType: file.type } as const);
   if (file.size > mostFileBytes) {
@@ -50,7 +52,7 @@ export async function scalePicture(file: File, progress: ScaleProgress = {}): Pr
   try {
     if (signal?.aborted) return stopped;
     const { width, height } = bitmap;
-    const wanted = fitted(width, height);
+    const wanted = fitted(width, height, longestPx);
     const small = wanted.widthPx === width;
     if (small && isPng(read)) {
       onProgress(1);
@@ -70,8 +72,8 @@ export async function scalePicture(file: File, progress: ScaleProgress = {}): Pr
 }
 
 /** The largest size of the same shape within the longest side. */
-function fitted(widthPx: number, heightPx: number): { widthPx: number; heightPx: number } {
-  const scale = Math.min(1, longestSidePx / Math.max(widthPx, heightPx));
+function fitted(widthPx: number, heightPx: number, longestPx: number): { widthPx: number; heightPx: number } {
+  const scale = Math.min(1, longestPx / Math.max(widthPx, heightPx));
   const side = (px: number): number => Math.max(1, Math.round(px * scale));
   return { widthPx: side(widthPx), heightPx: side(heightPx) };
 }

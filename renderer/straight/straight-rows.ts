@@ -6,6 +6,8 @@ export interface StraightRows {
   readonly curvePx: number;
   readonly loomY: number;
   readonly rubY: number;
+  readonly evidenceTop: number;
+  readonly evidencePx: number;
   readonly lanesTop: number;
   readonly lanePx: number;
   readonly rulerTop: number;
@@ -15,13 +17,15 @@ export interface StraightRows {
 const nameRowPx = 18;
 const curvePx = 58;
 const lanePx = 22;
+const evidencePx = 15;
 
-/** The rows for so many lanes of panels. */
-export function straightRows(laneCount: number): StraightRows {
+/** The rows for so many rows of panels and of evidence. */
+export function straightRows(laneCount: number, evidenceCount = 0): StraightRows {
   const curveTop = 2 * nameRowPx + 20;
   const loomY = curveTop + curvePx + 12;
   const rubY = loomY + 18;
-  const lanesTop = rubY + 14;
+  const evidenceTop = rubY + 12;
+  const lanesTop = evidenceTop + evidenceCount * evidencePx + (evidenceCount > 0 ? 6 : 2);
   const rulerTop = lanesTop + laneCount * lanePx + 4;
   return {
     namesTop: 0,
@@ -30,6 +34,8 @@ export function straightRows(laneCount: number): StraightRows {
     curvePx,
     loomY,
     rubY,
+    evidenceTop,
+    evidencePx,
     lanesTop,
     lanePx,
     rulerTop,

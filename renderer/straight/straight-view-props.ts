@@ -2,6 +2,19 @@ import type { Ranking, StretchProbability } from '#core/job/ranking.ts';
 import type { LengthSystem } from '../language/say-length.ts';
 import type { Piece, StraightPicture } from './straight-picture.ts';
 
+/** What one reading alone says of the place. */
+export interface EvidenceBar {
+  readonly key: string;
+  /** Short, such as its number in the ledger. */
+  readonly label: string;
+  /** The reading in words. */
+  readonly name: string;
+  /** None: it says nothing of the place. */
+  readonly pieces: readonly Piece[];
+  /** It cannot hold together with another. */
+  readonly doubtful: boolean;
+}
+
 /** What the laid-straight view shows and tells. */
 export interface StraightViewProps {
   readonly picture: StraightPicture;
@@ -13,6 +26,10 @@ export interface StraightViewProps {
     /** Drawn in full; the others quiet, where there is room. */
     readonly worthShowing: boolean;
   }[];
+  readonly evidence: readonly EvidenceBar[];
+  /** Key of the evidence pointed at. */
+  readonly pointedEvidence: string | null;
+  readonly onPointEvidence: (bar: EvidenceBar) => void;
   readonly pointed: readonly Piece[];
   readonly picked: Piece | null;
   readonly foundMm: number | null;

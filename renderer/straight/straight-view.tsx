@@ -3,30 +3,41 @@ import type { StretchProbability } from '#core/job/ranking.ts';
 import { findWords } from '../language/find.ts';
 import { BandLanes, bandRows } from './band-lanes.tsx';
 import { CurveAndLoom } from './curve-and-loom.tsx';
+import { EvidenceBars } from './evidence-bars.tsx';
 import { type Piece, stretchAt } from './straight-picture.ts';
 import { straightRows } from './straight-rows.ts';
 import { StraightRuler } from './straight-ruler.tsx';
 import type { StraightViewProps } from './straight-view-props.ts';
 import { useWidth } from './use-width.ts';
 
-const sidePx = 14;
+const sidePx = 22;
 
 /** The searched circuit from end to end as one straight ruler, with everything that lies on it. */
 export function StraightView(props: StraightViewProps) {
-  const { picture, ranking, pointed, picked, onPoint, onPick, sayStretch, say } = props;
+  const { picture, ranking, pointed, picked, onPoint, onPick, sayStretch, say, evidence } = props;
   const frame = useRef<HTMLDivElement>(null);
   const widthPx = useWidth(frame, 960);
   const gridId = useId();
   const innerPx = Math.max(200, widthPx - 2 * sidePx);
   const pxPerMm = innerPx / picture.lengthMm;
   const bands = useMemo(() => bandRows(picture, say, innerPx), [picture, say, innerPx]);
-  const rows = useMemo(() => straightRows(bands.rowCount), [bands.rowCount]);
+  const rows = useMemo(
+    () => straightRows(bands.rowCount, evidence.length),
+    [bands.rowCount, evidence.length],
+  );
   const stretches = ranking?.posterior.stretches ?? [];
   const current = stretches.findIndex((stretch) => pointed.some((piece) => touches(piece, stretch)));
 
   const stretchUnder = (event: MouseEvent<HTMLElement>): StretchProbability | null => {
     const left = event.currentTarget.getBoundingClientRect().left;
     return stretchAt(stretches, (event.clientX - left - sidePx) / pxPerMm);
+  };
+  const pointAt = (event: MouseEvent<HTMLElement>): void => {
+    const top = event.currentTarget.getBoundingClientRect().top;
+    const row = Math.floor((event.clientY - top - rows.evidenceTop) / rows.evidencePx);
+    const bar = evidence[row];
+    if (bar) props.onPointEvidence(bar);
+    else onPoint(stretchUnder(event));
   };
   const onKey = (event: KeyboardEvent): void => {
     const by = event.key === 'ArrowRight' ? 1 : event.key === 'ArrowLeft' ? -1 : 0;
@@ -59,7 +70,7 @@ export function StraightView(props: StraightViewProps) {
         aria-valuemax={Math.max(1, stretches.length)}
         aria-valuenow={Math.max(0, current) + 1}
         aria-valuetext={at ? sayStretch(at) : findWords.straight.nothing}
-        onPointerMove={(event) => onPoint(stretchUnder(event))}
+        onPointerMove={pointAt}
         onPointerLeave={() => onPoint(null)}
         onClick={(event) => {
           const stretch = stretchUnder(event);
@@ -80,6 +91,13 @@ export function StraightView(props: StraightViewProps) {
           <g transform={`translate(${sidePx} 0)`}>
             <StraightRuler {...props} rows={rows} innerPx={innerPx} />
             <BandLanes {...props} rows={rows} placed={bands.bands} innerPx={innerPx} hatchId={gridId} />
+            <EvidenceBars
+              bars={evidence}
+              rows={rows}
+              pxPerMm={pxPerMm}
+              innerPx={innerPx}
+              pointedKey={props.pointedEvidence}
+            />
             <CurveAndLoom {...props} rows={rows} innerPx={innerPx} />
           </g>
           {picked ? (

@@ -1,5 +1,7 @@
 import { useEffect, useState } from 'react';
+import { foundLook } from '#core/job/evidence-entries.ts';
 import { findWords } from '../../language/find.ts';
+import { readingWords } from '../../language/readings.ts';
 import { ProblemNotice, Progress, Tabs } from '../../parts/index.ts';
 import { circuitRanges } from '../../session/stretches-between.ts';
 import { DigList } from './dig-list.tsx';
@@ -7,12 +9,14 @@ import { useFind } from './find-context.ts';
 import { FoundPanel } from './found-panel.tsx';
 import { NothingToRank } from './nothing-to-rank.tsx';
 import { PickedBar } from './picked-bar.tsx';
+import { NextTestPanel } from './readings/next-test-panel.tsx';
+import { ReadingsLedger } from './readings/readings-ledger.tsx';
 import { RecordList } from './record-list.tsx';
 import { StretchList } from './stretch-list.tsx';
 import { DutyNotice, Warnings } from './warnings.tsx';
 import { WhatChanged } from './what-changed.tsx';
 
-type Page = 'list' | 'stretches' | 'record';
+type Page = 'list' | 'readings' | 'stretches' | 'record';
 
 /** Beside the board: where to open first, or that the cause is found; the stretches; the record. */
 export function DigColumn({
@@ -24,17 +28,15 @@ export function DigColumn({
 }) {
   const { open, standing } = useFind();
   const [page, setPage] = useState<Page>('list');
-  const found = standing.findLast((entry) => entry.type === 'inspection' && entry.result === 'found');
+  const found = foundLook(standing);
   const foundId = found?.id;
   useEffect(() => {
     // A cause proved from any page is answered on the first one.
     if (foundId) setPage('list');
   }, [foundId]);
   const { line } = open;
-  const foundPieces =
-    found?.type === 'inspection' && line
-      ? found.stretches.flatMap((stretch) => circuitRanges(line, stretch))
-      : [];
+  const readings = standing.filter((entry) => entry.type === 'reading').length;
+  const foundPieces = found && line ? found.stretches.flatMap((stretch) => circuitRanges(line, stretch)) : [];
   return (
     <aside className="dig-column" aria-label={findWords.list.label}>
       {open.saveProblem ? <ProblemNotice problem={open.saveProblem} title={findWords.failed.saving} /> : null}
@@ -53,6 +55,7 @@ export function DigColumn({
             ) : (
               <>
                 <DutyNotice />
+                <NextTestPanel />
                 <NothingToRank onOpenMap={onOpenMap} />
                 {open.thinking && !open.ranking ? <Progress label={findWords.thinking} /> : null}
                 <DigList />
@@ -60,6 +63,7 @@ export function DigColumn({
               </>
             ),
           },
+          { key: 'readings', label: readingWords.tab(readings), content: <ReadingsLedger /> },
           { key: 'stretches', label: findWords.list.stretches, content: <StretchList /> },
           { key: 'record', label: findWords.list.record, content: <RecordList /> },
         ]}

@@ -1,7 +1,7 @@
-import { useCallback, useEffect, useMemo, useState } from 'react';
+import { lazy, Suspense, useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { standingEntries } from '#core/job/standing-entries.ts';
-import type { JobId, MapId } from '#core/quantity/id.ts';
+import type { EntryId, JobId, MapId } from '#core/quantity/id.ts';
 import { findWords } from '../../language/find.ts';
 import { saySide } from '../../language/say-side.ts';
 import { sayWhere } from '../../language/say-where.ts';
@@ -11,12 +11,19 @@ import { hostClient } from '../../session/host.ts';
 import { type JobOpen, type JobSession, jobSession } from '../../session/job-session.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
-import { FindContext, type FindView } from './find-context.ts';
+import type { ClosePage } from '../close/close-page.ts';
+import { FindContext, type FindView, type ReadingStart } from './find-context.ts';
 import { FindScreen } from './find-screen.tsx';
 import { useCautionsRead } from './use-cautions-read.ts';
 
+const CloseScreen = lazy(async () => ({
+  default: (await import('../close/close-screen.tsx')).CloseScreen,
+}));
+
 export interface FindPlaceProps {
   readonly jobId: JobId;
+  /** The page of the close in sight; null while searching. */
+  readonly closing?: ClosePage | null;
   readonly onLeave: () => void;
   readonly onOpenMap: (mapId: MapId) => void;
   readonly onOpenJob: (jobId: JobId) => void;
@@ -81,7 +88,14 @@ function OpenJob({
   const lengths = useMachineSettings((settings) => settings.lengths);
   const sides = useMachineSettings((settings) => settings.sides);
   const [pointed, point] = useState<readonly Piece[]>([]);
+  const [pointedEntry, pointEntry] = useState<EntryId | null>(null);
   const [picked, pick] = useState<Piece | null>(null);
+  const [reading, setReading] = useState<ReadingStart | null>(null);
+  const openReading = useCallback<FindView['openReading']>(
+    (forms, replaces) => setReading((before) => ({ key: (before?.key ?? 0) + 1, forms, replaces })),
+    [],
+  );
+  const closeReading = useCallback(() => setReading(null), []);
   const [cautionsRead, readCautions] = useCautionsRead(open.job.id);
   const standing = useMemo(() => standingEntries(open.job), [open.job]);
   const { map, line } = open;
@@ -99,20 +113,49 @@ function OpenJob({
       where: ({ fromMm, toMm }) =>
         line ? sayWhere(map, line, fromMm, toMm, lengths, say) : { figures: '', unit: '', words: '' },
       pointed,
-      point: (pieces) => point((before) => (samePieces(before, pieces) ? before : pieces)),
+      pointedEntry,
+      point: (pieces, entryId) => {
+        point((before) => (samePieces(before, pieces) ? before : pieces));
+        pointEntry(entryId ?? null);
+      },
       picked,
       pick,
       cautionsRead,
       readCautions,
+      reading,
+      openReading,
+      closeReading,
     };
-  }, [session, open, standing, lengths, say, map, line, pointed, picked, cautionsRead, readCautions]);
+  }, [
+    session,
+    open,
+    standing,
+    lengths,
+    say,
+    map,
+    line,
+    pointed,
+    pointedEntry,
+    picked,
+    cautionsRead,
+    readCautions,
+    reading,
+    openReading,
+    closeReading,
+  ]);
   return (
     <FindContext value={view}>
-      <FindScreen
-        onLeave={props.onLeave}
-        onOpenMap={() => props.onOpenMap(open.job.mapId)}
-        onOpenJob={props.onOpenJob}
-      />
+      {props.closing ? (
+        <Suspense fallback={<Progress label={words.opening} />}>
+          <CloseScreen page={props.closing} onLeave={props.onLeave} />
+        </Suspense>
+      ) : (
+        <FindScreen
+          onLeave={props.onLeave}
+          onOpenMap={() => props.onOpenMap(open.job.mapId)}
+          onOpenJob={props.onOpenJob}
+        />
+      )}
     </FindContext>
   );
 }

@@ -14,6 +14,7 @@ import { useFind } from './find-context.ts';
 import { intakeOf } from './intake-of.ts';
 import { JobBoard } from './job-board.tsx';
 import { JobHeader } from './job-header.tsx';
+import { ReadingEntry } from './readings/reading-entry.tsx';
 import { StraightPane } from './straight-pane.tsx';
 import { useJobKeys } from './use-job-keys.ts';
 
@@ -29,7 +30,7 @@ export function FindScreen({
   readonly onOpenMap: () => void;
   readonly onOpenJob: (jobId: JobId) => void;
 }) {
-  const { open, session, pick } = useFind();
+  const { open, session, pick, openReading } = useFind();
   const theme = useTheme();
   const [form, setForm] = useState<Form | null>(null);
   const [problem, setProblem] = useState<Problem | null>(null);
@@ -45,7 +46,12 @@ export function FindScreen({
     if (made.ok) onOpenJob(made.value.jobId);
     else setProblem(made.problem);
   };
-  useJobKeys({ session, letGo: () => pick(null), showKeys: () => setKeys(true) });
+  useJobKeys({
+    session,
+    letGo: () => pick(null),
+    showKeys: () => setKeys(true),
+    enterReading: () => openReading([], null),
+  });
   const circuits = [...open.map.circuits.values()].sort((a, b) => a.order - b.order);
   return (
     <div className="find">
@@ -76,7 +82,10 @@ export function FindScreen({
               />
             </div>
           ) : (
-            <JobBoard key={open.line?.circuit.id ?? ''} theme={theme} />
+            <>
+              <JobBoard key={open.line?.circuit.id ?? ''} theme={theme} />
+              <ReadingEntry />
+            </>
           )}
         </div>
         <StraightPane />

@@ -1,7 +1,9 @@
+import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { whereLine } from '../../language/say-where.ts';
 import { Button, Sign } from '../../parts/index.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
+import { closeHash } from '../close/close-page.ts';
 import { useFind } from './find-context.ts';
 import { FoundPlace } from './found-place.tsx';
 import { Where } from './where.tsx';
@@ -18,7 +20,7 @@ export function FoundPanel({
   readonly entryId: `entry:${string}`;
   readonly onAnother: () => void;
 }) {
-  const { where, session } = useFind();
+  const { where, session, open } = useFind();
   return (
     <section className="found" aria-label={words.title}>
       <header>
@@ -40,7 +42,10 @@ export function FoundPanel({
         ))}
       </ol>
       <div className="button-row">
-        <Button weight="main" large onClick={onAnother}>
+        <a className="button button-main button-large" href={closeHash(open.job.id)}>
+          {closeWords.header.toClose}
+        </a>
+        <Button large onClick={onAnother}>
           {words.another}
         </Button>
         <Button large onClick={() => session.takeBack(entryId)}>

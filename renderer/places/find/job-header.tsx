@@ -1,8 +1,11 @@
 import type { ReactNode } from 'react';
+import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { driveSideWords, failureTypeWords, words } from '../../language/words.ts';
 import { Button, IconButton } from '../../parts/index.ts';
 import { entryHistory } from '../../session/entry-history.ts';
+import { ClockAndLimit } from '../close/clock-and-limit.tsx';
+import { closeHash } from '../close/close-page.ts';
 import { SettingsButton } from '../settings/settings-button.tsx';
 import { useFind } from './find-context.ts';
 import { RefitCount } from './refit-count.tsx';
@@ -35,7 +38,11 @@ export function JobHeader({
         </p>
       </div>
       <div className="job-actions">
+        <ClockAndLimit />
         <RefitCount />
+        <a className="button button-quiet" href={closeHash(job.id)}>
+          {closeWords.header.toClose}
+        </a>
         <Button weight="quiet" onClick={onIntake}>
           {findWords.header.change}
         </Button>

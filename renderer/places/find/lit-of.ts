@@ -1,4 +1,5 @@
 import { type CircuitLine, segmentStationMm } from '#core/circuit/circuit-line.ts';
+import { foundLook } from '#core/job/evidence-entries.ts';
 import type { JobEntry } from '#core/job/job-document.ts';
 import type { Ranking } from '#core/job/ranking.ts';
 import { panelsOff } from '#core/job/standing-entries.ts';
@@ -71,8 +72,7 @@ function litStretches(line: CircuitLine, ranking: Ranking, numbered: boolean): L
 }
 
 /** Once the cause is proved there is nothing left to open, so no numerals. */
-const isFound = (standing: readonly JobEntry[]): boolean =>
-  standing.some((entry) => entry.type === 'inspection' && entry.result === 'found');
+const isFound = (standing: readonly JobEntry[]): boolean => foundLook(standing) !== null;
 
 /** First cell that ends beyond a station. */
 function cellAt(edgesMm: Float64Array, stationMm: number): number {

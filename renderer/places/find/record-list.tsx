@@ -10,6 +10,7 @@ import { circuitRanges } from '../../session/stretches-between.ts';
 import { HandOut } from '../start/hand-out.tsx';
 import { type FindView, useFind } from './find-context.ts';
 import { nearestLookQuality } from './look-quality.ts';
+import { readingLine } from './readings/reading-line.ts';
 
 const words = findWords.record;
 
@@ -102,7 +103,7 @@ export function entryLine(entry: JobEntry, view: Pick<FindView, 'open' | 'say' |
     case 'note':
       return entry.text;
     case 'reading':
-      return entry.note === '' ? words.reading : `${words.reading}: ${entry.note}`;
+      return readingLine(entry, view);
     case 'take-back':
       return words.takeBack;
     case 'inspection': {

@@ -1,11 +1,15 @@
 import { useMemo } from 'react';
+import { foundLook } from '#core/job/evidence-entries.ts';
+import type { EntryId } from '#core/quantity/id.ts';
 import { findWords, sayPercent } from '../../language/find.ts';
 import { whereLine } from '../../language/say-where.ts';
 import { circuitRanges } from '../../session/stretches-between.ts';
 import { straightPicture } from '../../straight/straight-picture.ts';
 import { StraightView } from '../../straight/straight-view.tsx';
+import { ClassBar } from './class-bar.tsx';
 import { useFind } from './find-context.ts';
 import { openingRanks } from './opening-ranks.ts';
+import { evidenceBars } from './readings/evidence-bars.ts';
 
 /** The searched circuit laid straight below the board. */
 export function StraightPane() {
@@ -15,13 +19,16 @@ export function StraightPane() {
   const picture = useMemo(() => (line ? straightPicture(map, line, standing) : null), [map, line, standing]);
   const ranks = useMemo(() => (ranking ? openingRanks(ranking).peaks : []), [ranking]);
   if (!picture || !line) return null;
-  const found = standing.findLast((entry) => entry.type === 'inspection' && entry.result === 'found');
-  const foundRanges =
-    found?.type === 'inspection' ? found.stretches.flatMap((stretch) => circuitRanges(line, stretch)) : [];
+  const found = foundLook(standing);
+  const foundRanges = found ? found.stretches.flatMap((stretch) => circuitRanges(line, stretch)) : [];
   const longest = [...foundRanges].sort((a, b) => b.toMm - b.fromMm - (a.toMm - a.fromMm))[0];
   return (
     <section className="straight-pane" aria-label={findWords.straight.label}>
+      <ClassBar />
       <StraightView
+        evidence={evidenceBars(view)}
+        pointedEvidence={view.pointedEntry}
+        onPointEvidence={(bar) => view.point(bar.pieces, bar.key as EntryId)}
         picture={picture}
         ranking={ranking}
         ranks={ranks}

@@ -1,3 +1,4 @@
+import { foundLook } from '#core/job/evidence-entries.ts';
 import { type OpeningMove, whatChanged } from '#core/job/rank-change.ts';
 import type { DigStep } from '#core/job/ranking.ts';
 import { findWords, sayMinutes } from '../../language/find.ts';
@@ -19,7 +20,7 @@ export function WhatChanged() {
   };
   const names = (moves: readonly OpeningMove[]): string =>
     [...new Set(moves.map(({ step }) => shortName(step)))].slice(0, mostNamed).join('; ');
-  const found = view.standing.some((entry) => entry.type === 'inspection' && entry.result === 'found');
+  const found = foundLook(view.standing) !== null;
   const sentences: string[] = [];
   if (ranking && rankingBefore && !found) {
     const change = whatChanged(rankingBefore, ranking);

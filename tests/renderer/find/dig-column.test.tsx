@@ -69,11 +69,15 @@ function viewOf(changes: {
     say: (name) => name,
     where: ({ fromMm, toMm }) => sayWhere(map, line ?? sample.line, fromMm, toMm, 'metric'),
     pointed: [],
+    pointedEntry: null,
     point: nothing,
     picked: null,
     pick: nothing,
     cautionsRead: new Set(changes.cautionsRead),
     readCautions: nothing,
+    reading: null,
+    openReading: nothing,
+    closeReading: nothing,
   };
 }
 

@@ -1,0 +1,41 @@
+import type { NextTest } from '#core/job/next-test.ts';
+import type { Probe } from '#core/job/reading.ts';
+import type { NodeId } from '#core/quantity/id.ts';
+import { type FormGround, firstForm, type ReadingForm, type ReadingTest } from './reading-form.ts';
+
+/** The forms a proposed test fills in, one for each figure it gives; only what it showed is left to type. */
+export function formsOfTest(test: NextTest, ground: FormGround): readonly ReadingForm[] {
+  const [first, second] = test.nodeIds;
+  const state = { ...test.state, apartNodeIds: [...test.state.apartNodeIds] };
+  const form = (kind: ReadingTest, changes: Partial<ReadingForm>): ReadingForm => ({
+    ...firstForm(kind, ground),
+    figure: '',
+    state,
+    ...changes,
+  });
+  const body: Probe = { on: 'body' };
+  const amps = test.injection?.way === 'limited-supply' ? String(test.injection.amps) : '';
+  const drop = (driven: NodeId, sensed: NodeId): ReadingForm =>
+    form('drop', { from: wire(driven), to: wire(sensed), current: amps });
+  const eachEnd = (kind: 'ohms' | 'capacitance'): readonly ReadingForm[] =>
+    test.nodeIds.map((nodeId) => form(kind, { from: wire(nodeId), to: body }));
+  switch (test.kind) {
+    case 'unplug':
+      return [form('symptom', { yes: null })];
+    case 'drop':
+    case 'lamp-for-fuse':
+      return first && second ? [drop(first, second)] : [];
+    case 'drop-both-ends':
+      return first && second ? [drop(first, second), drop(second, first)] : [];
+    case 'ohms-both-ends':
+      return eachEnd('ohms');
+    case 'capacitance':
+      return eachEnd('capacitance');
+    case 'beep':
+      return first ? [form('beep', { from: wire(first), to: second ? wire(second) : body })] : [];
+    case 'move':
+      return [form('move', { pieces: test.ranges })];
+  }
+}
+
+const wire = (nodeId: NodeId): Probe => ({ on: 'wire', nodeId });

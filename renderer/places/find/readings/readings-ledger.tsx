@@ -1,0 +1,147 @@
+import type { Contradiction, ReadingEffect } from '#core/job/ranking.ts';
+import { findWords, sayPercent } from '../../../language/find.ts';
+import { flatSentence, readingWords, unusedWords } from '../../../language/readings.ts';
+import { whereLine } from '../../../language/say-where.ts';
+import { Button, Figure, Notice } from '../../../parts/index.ts';
+import { useFind } from '../find-context.ts';
+import { effectRanges, numberedReadings } from './numbered-readings.ts';
+import { formOf, type ReadingEntry } from './reading-form.ts';
+import { readingLine, stateLine } from './reading-line.ts';
+
+const words = readingWords.ledger;
+
+/** Every reading in one line, with what it did; each can be put right or taken back. */
+export function ReadingsLedger() {
+  const view = useFind();
+  const { open, standing, openReading } = view;
+  const readings = numberedReadings(standing);
+  const effects = new Map(open.ranking?.readings.map((effect) => [effect.entryId, effect]));
+  return (
+    <section className="ledger" aria-label={readingWords.label}>
+      {open.line ? (
+        <Button large onClick={() => openReading([], null)}>
+          {readingWords.enter} <kbd>R</kbd>
+        </Button>
+      ) : null}
+      <Contradictions readings={readings} />
+      {readings.length === 0 ? <p className="list-empty quiet">{readingWords.empty}</p> : null}
+      <ol className="ledger-list">
+        {readings.map(({ number, entry }) => (
+          <LedgerLine key={entry.id} number={number} entry={entry} effect={effects.get(entry.id) ?? null} />
+        ))}
+      </ol>
+    </section>
+  );
+}
+
+function Contradictions({
+  readings,
+}: {
+  readonly readings: readonly { readonly number: number; readonly entry: ReadingEntry }[];
+}) {
+  const { open } = useFind();
+  const contradictions: readonly Contradiction[] = open.ranking?.contradictions ?? [];
+  const numberOf = new Map(readings.map(({ number, entry }) => [entry.id, number]));
+  const said = contradictions.flatMap(({ entryIds, unless }) => {
+    const numbers = entryIds.flatMap((id) => numberOf.get(id) ?? []).sort((a, b) => a - b);
+    return numbers.length === 0 ? [] : [{ key: numbers.join(' '), numbers, unless }];
+  });
+  if (said.length === 0) return null;
+  return (
+    <Notice title={readingWords.contradiction.title}>
+      {said.map(({ key, numbers, unless }) => (
+        <p key={key}>
+          {readingWords.contradiction.which(listed(numbers))} {readingWords.contradiction.unless[unless]}
+        </p>
+      ))}
+    </Notice>
+  );
+}
+
+/** 1, 2 and 4. */
+function listed(numbers: readonly number[]): string {
+  const last = numbers.at(-1);
+  const rest = numbers.slice(0, -1);
+  return rest.length === 0 ? String(last) : `${rest.join(', ')} and ${last}`;
+}
+
+function LedgerLine({
+  number,
+  entry,
+  effect,
+}: {
+  readonly number: number;
+  readonly entry: ReadingEntry;
+  readonly effect: ReadingEffect | null;
+}) {
+  const view = useFind();
+  const { open, session, pointedEntry, point, openReading } = view;
+  const { line } = open;
+  const ranges = effect ? effectRanges(effect) : [];
+  const said = readingLine(entry, view);
+  return (
+    <li
+      className={pointedEntry === entry.id ? 'ledger-line ledger-line-pointed' : 'ledger-line'}
+      onPointerEnter={() => point(ranges, entry.id)}
+      onPointerLeave={() => point([])}
+      onFocus={() => point(ranges, entry.id)}
+      onBlur={() => point([])}
+    >
+      <span className="ledger-number">
+        <span className="only-read-aloud">{words.number(number)}</span>
+        <span aria-hidden="true">{number}</span>
+      </span>
+      <div className="ledger-words">
+        <p className="ledger-said">{said}</p>
+        <p className="ledger-state">
+          {stateLine(entry.state, view)}
+          {entry.meter ? `, ${entry.meter.name}` : ''}
+          {entry.note === '' || entry.reading.test === 'function' ? '' : `. ${entry.note}`}
+        </p>
+        <Effect effect={effect} />
+      </div>
+      <div className="ledger-actions">
+        {line ? (
+          <Button aria-label={words.put(said)} onClick={() => openReading([formOf(entry, line)], entry.id)}>
+            {words.putShort}
+          </Button>
+        ) : null}
+        <Button aria-label={words.takeBack(said)} onClick={() => session.takeBack(entry.id)}>
+          {words.takeBackShort}
+        </Button>
+      </div>
+    </li>
+  );
+}
+
+/** What a reading did: where it alone puts the fault, and what it added; or why it tells nothing. */
+function Effect({ effect }: { readonly effect: ReadingEffect | null }) {
+  const { where, lengths } = useFind();
+  if (!effect) return <p className="ledger-effect quiet">{words.working}</p>;
+  if (effect.unused) return <p className="ledger-effect">{unusedWords[effect.unused]}</p>;
+  const alone =
+    effect.flat !== null
+      ? flatSentence(effect.flat, lengths)
+      : effect.interval === 'everywhere'
+        ? words.wide
+        : `${words.alone}: ${effect.interval.map((range) => whereLine(where(range))).join('; ')}.`;
+  const narrowed = narrowedShare(effect.bits);
+  return (
+    <p className="ledger-effect">
+      {alone}{' '}
+      {narrowed >= leastNarrowed ? (
+        <span className="quiet">
+          {words.narrows} <Figure value={sayPercent(narrowed)} unit={findWords.list.percent} />.
+        </span>
+      ) : (
+        <span className="quiet">{words.nothingNew}</span>
+      )}
+    </p>
+  );
+}
+
+/** What is narrowed by less than this is as it was. */
+const leastNarrowed = 0.05;
+
+/** The share of the ground that falling entropy takes away: one bit halves it. */
+export const narrowedShare = (bits: number): number => 1 - 2 ** -Math.max(0, bits);
