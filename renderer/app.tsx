@@ -1,35 +1,17 @@
 import { lazy, Suspense, useEffect, useSyncExternalStore } from 'react';
-import type { JobId, MapId } from '#core/quantity/id.ts';
 import { words } from './language/words.ts';
 import { PaperGrid, Progress } from './parts/index.ts';
+import { hashOf, type Place, placeOf } from './place.ts';
 import { useTheme } from './theme/use-theme.ts';
 
 const StartPlace = lazy(async () => ({
   default: (await import('./places/start/start-place.tsx')).StartPlace,
 }));
 const DrawPlace = lazy(async () => ({ default: (await import('./places/draw/draw-place.tsx')).DrawPlace }));
+const ModelPlace = lazy(async () => ({
+  default: (await import('./places/model/model-place.tsx')).ModelPlace,
+}));
 const FindPlace = lazy(async () => ({ default: (await import('./places/find/find-place.tsx')).FindPlace }));
-
-/** Where the user is; kept in the address so that reloading and going back work. */
-export type Place =
-  | { readonly at: 'start' }
-  | { readonly at: 'draw'; readonly mapId: MapId }
-  | { readonly at: 'find'; readonly jobId: JobId };
-
-/** The place an address names; anything else is the start. */
-export function placeOf(hash: string): Place {
-  const [, at, id] = /^#\/(map|job)\/(.+)$/.exec(hash) ?? [];
-  if (at === 'map' && id) return { at: 'draw', mapId: id as MapId };
-  if (at === 'job' && id) return { at: 'find', jobId: id as JobId };
-  return { at: 'start' };
-}
-
-/** The address of a place. */
-export function hashOf(place: Place): string {
-  if (place.at === 'draw') return `#/map/${place.mapId}`;
-  if (place.at === 'find') return `#/job/${place.jobId}`;
-  return '#/';
-}
 
 const onHash = (tell: () => void): (() => void) => {
   window.addEventListener('hashchange', tell);
@@ -66,10 +48,20 @@ export function App() {
             onOpenJob={(jobId) => go({ at: 'find', jobId })}
           />
         ) : null}
-        {place.at === 'find' ? (
+        {place.at === 'find' || place.at === 'close' ? (
           <FindPlace
             key={place.jobId}
             jobId={place.jobId}
+            closing={place.at === 'close' ? place.page : null}
+            onLeave={() => go({ at: 'start' })}
+            onOpenMap={(mapId) => go({ at: 'draw', mapId })}
+            onOpenJob={(jobId) => go({ at: 'find', jobId })}
+          />
+        ) : null}
+        {place.at === 'model' ? (
+          <ModelPlace
+            key={place.mapId}
+            mapId={place.mapId}
             onLeave={() => go({ at: 'start' })}
             onOpenMap={(mapId) => go({ at: 'draw', mapId })}
             onOpenJob={(jobId) => go({ at: 'find', jobId })}

@@ -5,6 +5,8 @@ import './theme/base.css';
 import './parts/parts.css';
 import './places/start/start.css';
 import './places/find/find.css';
+import './places/find/readings/readings.css';
+import './places/intake/intake.css';
 import './straight/straight.css';
 import { assert } from '#core/quantity/assert.ts';
 import { App } from './app.tsx';

@@ -2,9 +2,11 @@ import { type Bounds, boundsOf, joinedBounds } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { boardIndex } from '../board/board-index.ts';
 import { type Camera, fitCamera, toScreen } from '../board/camera.ts';
+import type { Lit } from '../board/lit.ts';
 import { outlineLine } from '../board/outline-line.ts';
 import { emptyOverlay } from '../board/overlay.ts';
 import { paintClips } from '../board/paint/clips.ts';
+import { paintLikelihood } from '../board/paint/likelihood.ts';
 import { paintNames } from '../board/paint/names.ts';
 import { paintNodes } from '../board/paint/nodes.ts';
 import { paintOutlines } from '../board/paint/outlines.ts';
@@ -27,6 +29,8 @@ export interface MapSvgOptions {
   readonly measure?: TextMeasure;
   /** Stands under the title, such as the date; nothing otherwise. */
   readonly subtitle?: string;
+  /** Circuit and marks of a job; nothing is lit when absent. */
+  readonly lit?: Lit | null;
 }
 
 const marginPx = 48;
@@ -40,6 +44,7 @@ const footPx = 56;
 const painters: readonly Painter[] = [
   paintOutlines,
   paintRuns,
+  paintLikelihood,
   paintClips,
   paintRubSpots,
   paintNodes,
@@ -66,7 +71,7 @@ export function mapSvg(map: MapDocument, colours: BoardColours, options: MapSvgO
     camera,
     size,
     colours,
-    lit: null,
+    lit: options.lit ?? null,
     selection: [],
     hover: null,
     overlay: emptyOverlay,

@@ -32,5 +32,16 @@ export const digWords = {
     `If it is in the wire: as likely before as after ${median} from ${first}; with 80 % chance within ${region} of its ${length}`,
   inPart: (parts: string): string => `If it is a part: ${parts}`,
   share: (name: string, percent: string): string => `${name} ${percent} %`,
+  readings: 'What each reading did',
+  reading: (number: number, test: string, did: string): string => `Reading ${number}, ${test}: ${did}`,
+  alone: (places: string): string => `alone it says ${places}.`,
+  aloneNothing: 'alone it says nothing about the place.',
+  told: (bits: string): string => `Beside the rest it told ${bits} bit.`,
+  toldNothing: 'Beside the rest it told nothing new.',
+  torn: (numbers: string, unless: string): string => `Readings ${numbers} cannot both hold unless ${unless}.`,
+  unless: {
+    'fault-changed': 'the fault itself changed between them',
+    'two-faults-or-slip': 'there are two faults, or a lead, a pin or a state of the car was not as noted',
+  },
   toMind: 'To mind',
 } as const;

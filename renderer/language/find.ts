@@ -61,6 +61,7 @@ export const findWords = {
     nothing: 'Nothing ranked yet',
     chanceOf: (percent: string): string => `chance ${percent}`,
   },
+  classes: 'Kind of fault',
   thinking: 'Working out the order',
   warnings: (count: number): string =>
     count === 1 ? 'One thing to know about this order' : `${count} things to know about this order`,
@@ -108,7 +109,7 @@ export const findWords = {
   },
   record: {
     label: 'Record of this job',
-    empty: 'Nothing entered yet. Tick panels off or say what a look showed.',
+    empty: 'Nothing entered yet. Enter a reading, tick panels off or say what a look showed.',
     takeBack: 'Take back',
     takenBack: 'Taken back',
     bringBack: 'Bring back',
@@ -151,6 +152,7 @@ export const findWords = {
   keys: {
     label: 'Keys in this place',
     lines: [
+      { key: 'R', does: 'Enter a reading; Enter keeps it' },
       { key: 'Ctrl Z', does: 'Undo the last entry' },
       { key: 'Ctrl Shift Z', does: 'Redo' },
       { key: 'Left, Right', does: 'On the loom laid straight: point at the next stretch' },

@@ -25,6 +25,8 @@ export function nameOf(map: MapDocument, id: string): string {
       return map.circuits.get(id as `circuit:${string}`)?.name ?? id;
     case 'outline':
       return map.outlines.get(id as `outline:${string}`)?.name ?? id;
+    case 'underlay':
+      return map.underlays.get(id as `underlay:${string}`)?.name || 'Picture';
     default:
       return id;
   }

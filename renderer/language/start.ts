@@ -13,10 +13,13 @@ export const startWords = {
     noPlate: 'No plate',
     noComplaint: 'No complaint written down',
     spent: 'min spent',
-    stages: { testing: 'Testing', opening: 'Opening up', found: 'Cause proved' } satisfies Record<
-      JobSummary['stage'],
-      string
-    >,
+    stages: {
+      testing: 'Testing',
+      opening: 'Opening up',
+      found: 'Cause proved',
+      repaired: 'Repaired, to be proved',
+      closed: 'Closed',
+    } satisfies Record<JobSummary['stage'], string>,
   },
   maps: {
     title: 'Vehicle maps',

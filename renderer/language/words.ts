@@ -19,7 +19,13 @@ import type {
 /** Words used in more than one place. Sentences of one place live in that place's own file. */
 export const words = {
   application: 'Undertrim',
-  places: { start: 'Vehicles and jobs', draw: 'Vehicle map', find: 'Find the fault' },
+  places: {
+    start: 'Vehicles and jobs',
+    draw: 'Vehicle map',
+    find: 'Find the fault',
+    close: 'Repair and close',
+    model: 'Where this model chafes',
+  },
   opening: 'Opening',
   back: 'Back to vehicles and jobs',
   close: 'Close',

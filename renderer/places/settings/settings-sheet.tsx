@@ -1,6 +1,7 @@
 import { words } from '../../language/words.ts';
 import { Choice } from '../../parts/index.ts';
 import { changeSettings, useMachineSettings } from '../../session/machine-settings.ts';
+import { ShopFields } from './shop-fields.tsx';
 
 const optionsOf = <T extends string>(labels: Readonly<Record<T, string>>) =>
   (Object.entries(labels) as [T, string][]).map(([value, label]) => ({ value, label }));
@@ -28,6 +29,7 @@ export function SettingsSheet() {
         options={optionsOf(words.sideWords)}
         onChange={(sides) => changeSettings({ sides })}
       />
+      <ShopFields />
     </section>
   );
 }

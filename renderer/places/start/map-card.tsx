@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { JobId, MapId } from '#core/quantity/id.ts';
 import type { MapSummary } from '#electron/contract/contract.ts';
+import { modelWords } from '../../language/model.ts';
 import { startWords } from '../../language/start.ts';
 import { bodyStyleWords, driveSideWords } from '../../language/words.ts';
 import { Button, IconButton } from '../../parts/index.ts';
@@ -50,6 +51,11 @@ export function MapCard({
         >
           {startWords.newJobShort}
         </Button>
+        {map.jobCount > 0 ? (
+          <a className="button" href={`#/model/${map.id}`} aria-label={modelWords.open(map.name)}>
+            {modelWords.openShort}
+          </a>
+        ) : null}
         <IconButton
           label={words.more(map.name)}
           sign="more"

@@ -1,14 +1,17 @@
 import { useState } from 'react';
 import type { JobId, MapId } from '#core/quantity/id.ts';
+import { modelWords } from '../../language/model.ts';
 import { startWords } from '../../language/start.ts';
 import { words } from '../../language/words.ts';
-import { Button, Field, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
+import { Button, Disclosure, Field, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
 import { SettingsButton } from '../settings/settings-button.tsx';
 import { BringIn } from './bring-in.tsx';
 import { JobList } from './job-list.tsx';
 import { MapCard } from './map-card.tsx';
 import { matchMaps } from './match-maps.ts';
 import { NewMap } from './new-map.tsx';
+import { PastJobs } from './past-jobs.tsx';
+import { ShopFigures } from './shop-figures.tsx';
 import { useDrop } from './use-drop.ts';
 import { noteBegun, useFirstStart } from './use-first-start.ts';
 import { type Library, useLibrary } from './use-library.ts';
@@ -71,6 +74,7 @@ function Lists({
   readonly onChanged: () => void;
 }) {
   const [typed, setTyped] = useState('');
+  const [fold, setFold] = useState<'past' | 'figures' | null>(null);
   const [form, setForm] = useState<'map' | 'file' | null>(null);
   const [dropped, setDropped] = useState<File | null>(null);
   const [stored, setStored] = useState<string | null>(null);
@@ -91,7 +95,21 @@ function Lists({
       <div className="start-lists">
         <section className="start-jobs" aria-labelledby="jobs-title">
           <h2 id="jobs-title">{startWords.jobs.title}</h2>
-          <JobList jobs={library.jobs} onOpen={onOpenJob} />
+          <JobList jobs={library.jobs.filter(({ stage }) => stage !== 'closed')} onOpen={onOpenJob} />
+          <Disclosure
+            label={modelWords.search.title}
+            open={fold === 'past'}
+            onToggle={(open) => setFold(open ? 'past' : null)}
+          >
+            <PastJobs onOpen={onOpenJob} />
+          </Disclosure>
+          <Disclosure
+            label={modelWords.figures}
+            open={fold === 'figures'}
+            onToggle={(open) => setFold(open ? 'figures' : null)}
+          >
+            <ShopFigures />
+          </Disclosure>
         </section>
         <section className="start-maps" aria-labelledby="maps-title">
           <div className="start-maps-head">

@@ -1,0 +1,27 @@
+/** Every key of the drawing place, on one sheet. */
+export const drawKeys = {
+  title: 'Keys on the board',
+  list: [
+    { key: '1 to 9', does: 'Take up pick, outline, scale, route, part, fixing, rub spot, panel, circuit' },
+    { key: 'U, B, P', does: 'Take up picture, run beside, paint panel' },
+    { key: 'Enter', does: 'End what is being drawn' },
+    { key: 'Backspace', does: 'Take the last point back' },
+    { key: 'Escape', does: 'Drop what is being drawn; then lay the action down; then pick nothing' },
+    { key: 'Shift', does: 'Keep to eight directions; add to what is picked' },
+    { key: 'Alt + press', does: 'Take a corner out; while drawing, let nothing take hold' },
+    { key: 'Press twice', does: 'A new corner on a picked line' },
+    { key: 'G', does: 'Grid takes hold, or not' },
+    { key: 'S', does: 'Corners and edges take hold, or not' },
+    { key: 'M', does: 'Draw mirrored about the centre line, or not' },
+    { key: 'Delete', does: 'Delete what is picked, after naming what depends on it' },
+    { key: 'Ctrl + V', does: 'Lay a copied picture under the drawing' },
+    { key: 'Ctrl + Z', does: 'Undo' },
+    { key: 'Ctrl + Shift + Z', does: 'Redo; Ctrl + Y does the same' },
+    { key: 'Alt + arrows', does: 'Move what is picked by 10 mm; with Shift by 1 mm' },
+    { key: 'Arrows', does: 'Move the paper' },
+    { key: 'Space + drag', does: 'Move the paper; the middle button and two fingers do the same' },
+    { key: '+ and -', does: 'Closer, farther; the wheel and pinching do it at the pointer' },
+    { key: 'F', does: 'Show the whole drawing' },
+    { key: '?', does: 'This sheet' },
+  ],
+} as const;

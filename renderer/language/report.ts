@@ -1,0 +1,88 @@
+/** Words of the two printed sheets. */
+export const reportWords = {
+  title: 'Report',
+  print: 'Print',
+  saveFile: 'Save as PDF',
+  back: 'Back to the job',
+  saved: 'The file is written.',
+  vehicle: 'Vehicle',
+  odometer: 'Odometer',
+  taken: 'Taken in',
+  closed: 'Closed',
+  complaint: 'What was wrong, as told to us',
+  noComplaint: 'Nothing was written down.',
+  circuit: 'Circuit',
+  failure: 'Kind of fault',
+  agreed: 'What was agreed',
+  found: 'What we found',
+  notFound: 'The cause was not found.',
+  stopped: 'Stopped at your wish.',
+  open: 'This job is not closed yet; the report is a draft.',
+  where: 'Place',
+  damage: 'Damage',
+  why: 'Why',
+  proof: 'How we know',
+  mapAlt: 'Vehicle map seen from above, the place marked',
+  mapCaption: 'The vehicle seen from above, front to the left. The ring marks the place.',
+  repair: 'What we did',
+  joints: (count: number): string => (count === 1 ? 'One join' : `${count} joins`),
+  stopsRubbing: 'What stops it rubbing now',
+  along: (each: string): string => `Looked along the loom ${each} each way`,
+  twin: 'Twin place',
+  tests: 'What we tested',
+  test: 'Test',
+  before: 'Before',
+  after: 'After',
+  good: 'Good',
+  bad: 'Still bad',
+  notRepeated: 'Not repeated: did not show the fault',
+  notDone: 'Not done',
+  ruledOut: 'Opened and seen sound',
+  other: 'Other damage seen',
+  otherRepaired: 'Repaired too',
+  otherLeft: 'Not repaired',
+  panels: 'Taken off and refitted',
+  panelsOff: 'Not refitted',
+  time: 'Time',
+  total: 'Together',
+  minutes: 'min',
+  worked: 'From first to last entry, breaks left out',
+  advice: 'Advice',
+  limits: 'Why it ends here',
+  recall: 'Ask the vehicle maker whether a recall is open for this vehicle.',
+  signature: 'Name and date',
+  sheet: {
+    title: 'Bench sheet',
+    lead: 'In this order. Tick as you go. Minutes are for taking off and looking.',
+    off: 'Off',
+    look: 'Look',
+    open: 'Already open: look',
+    again: 'Already open: look again',
+    part: (plugs: string): string => `Part ${plugs} and look in`,
+    running: (minutes: string, chance: string): string => `By then ${minutes} min, ${chance} %`,
+    sound: 'Sound',
+    damaged: 'Damaged, not it',
+    found: 'Found',
+    left: (count: number): string =>
+      count === 1 ? 'One more place on screen.' : `${count} more places on screen.`,
+    cautions: 'Before you start',
+    nothing: 'There is nothing to open: too little is known, or everything was seen.',
+    working: 'Working out the order',
+    notes: 'Notes',
+  },
+} as const;
+
+/** A time as day and clock, for a printed page. */
+export function sayDay(at: string): string {
+  return new Date(at).toLocaleDateString('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });
+}
+
+/** A time as day and minute. */
+export function sayMoment(at: string): string {
+  return new Date(at).toLocaleString('en-GB', {
+    day: 'numeric',
+    month: 'short',
+    hour: '2-digit',
+    minute: '2-digit',
+  });
+}

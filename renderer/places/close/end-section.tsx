@@ -1,0 +1,93 @@
+import { useState } from 'react';
+import { canClose } from '#core/job/can-close.ts';
+import type { CloseOutcome } from '#core/job/closing-words.ts';
+import { closingOf } from '#core/job/job-stage.ts';
+import { closeWords, hindranceSentence, outcomeWords } from '../../language/close.ts';
+import { nameOf } from '../../language/name-of.ts';
+import { Button, Choice, Notice, TextArea } from '../../parts/index.ts';
+import { useFind } from '../find/find-context.ts';
+import { optionsOf } from './options.ts';
+import { Section } from './section.tsx';
+
+const words = closeWords.end;
+
+/** The end of a job: proved, or with a reason why not; what is missing is said, nothing is hidden. */
+export function EndSection() {
+  const { open, standing, session, say } = useFind();
+  const [outcome, setOutcome] = useState<CloseOutcome>('proved');
+  const [reason, setReason] = useState('');
+  const [advice, setAdvice] = useState('');
+  const closed = closingOf(standing);
+  if (closed) {
+    return (
+      <Section number={7} title={closeWords.sections.end} done>
+        <Notice
+          sign="tick"
+          title={words.closed(outcomeWords[closed.outcome])}
+          actions={<Button onClick={() => session.takeBack(closed.id)}>{words.reopen}</Button>}
+        >
+          <p>{words.closedHint}</p>
+          {closed.reason === '' ? null : <p>{closed.reason}</p>}
+        </Notice>
+      </Section>
+    );
+  }
+  const check = canClose(open.map, open.line, standing, outcome, reason);
+  const sentence = (each: (typeof check.hindrances)[number]): string =>
+    hindranceSentence(each, (id) => say(nameOf(open.map, id)));
+  return (
+    <Section number={7} title={closeWords.sections.end} done={false}>
+      <form
+        className="close-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (check.hindrances.length > 0) return;
+          session.add({ type: 'close', outcome, reason: reason.trim(), advice: advice.trim() });
+        }}
+      >
+        <Choice
+          label={words.outcome}
+          value={outcome}
+          options={optionsOf(outcomeWords)}
+          onChange={setOutcome}
+        />
+        {outcome === 'proved' ? null : (
+          <TextArea
+            label={words.reason}
+            hint={words.reasonHint}
+            value={reason}
+            rows={2}
+            maxLength={4_000}
+            onChange={setReason}
+          />
+        )}
+        <TextArea label={words.advice} value={advice} rows={2} maxLength={4_000} onChange={setAdvice} />
+        {check.hindrances.length > 0 ? (
+          <div className="missing">
+            <h3>{words.missing}</h3>
+            <ul className="plain-list">
+              {check.hindrances.map((each, i) => (
+                <li key={`${each.code} ${String(i)}`}>{sentence(each)}</li>
+              ))}
+            </ul>
+          </div>
+        ) : (
+          <p className="quiet">{words.ready}</p>
+        )}
+        {check.reminders.length > 0 ? (
+          <div className="missing">
+            <h3>{words.reminders}</h3>
+            <ul className="plain-list">
+              {check.reminders.map((each, i) => (
+                <li key={`${each.code} ${String(i)}`}>{sentence(each)}</li>
+              ))}
+            </ul>
+          </div>
+        ) : null}
+        <Button type="submit" weight="main" large disabled={check.hindrances.length > 0}>
+          {words.close}
+        </Button>
+      </form>
+    </Section>
+  );
+}

@@ -1,0 +1,208 @@
+import { useState } from 'react';
+import type { Photo } from '#core/job/closing-entries.ts';
+import type { DamageCause, DamageType, FindingResult } from '#core/job/closing-words.ts';
+import { type ReportedFind, reportedFind } from '#core/job/customer-report.ts';
+import { evidenceEntries } from '#core/job/evidence-entries.ts';
+import type { EntryOf } from '#core/job/job-document.ts';
+import type { CircuitId } from '#core/quantity/id.ts';
+import {
+  closeWords,
+  damageCauseWords,
+  damageTypeWords,
+  findingResultWords,
+  proofPartWords,
+} from '../../language/close.ts';
+import { inspectionWords } from '../../language/words.ts';
+import { Button, Checkbox, Choice, Select, TextArea } from '../../parts/index.ts';
+import { useFind } from '../find/find-context.ts';
+import { KeptPhoto } from './kept-photo.tsx';
+import { optionsOf } from './options.ts';
+import { PhotoInput } from './photo-input.tsx';
+import { saidStretches } from './said-stretches.ts';
+import { Section } from './section.tsx';
+
+const words = closeWords.found;
+
+/** The looks that showed damage, each to be described; and the three-part proof of the cause. */
+export function FoundSection({ done }: { readonly done: boolean }) {
+  const view = useFind();
+  const { standing } = view;
+  const findings = standing.filter((entry) => entry.type === 'finding');
+  const described = new Set(findings.map(({ stretches }) => JSON.stringify(stretches)));
+  const bare = evidenceEntries(standing).filter(
+    (entry): entry is EntryOf<'inspection'> =>
+      entry.type === 'inspection' &&
+      entry.result !== 'seen-sound' &&
+      !described.has(JSON.stringify(entry.stretches)),
+  );
+  return (
+    <Section number={1} title={closeWords.sections.found} done={done}>
+      {bare.length + findings.length === 0 ? <p className="quiet">{words.none}</p> : null}
+      {findings.map((finding) => (
+        <Finding key={finding.id} find={reportedFind(standing, finding)} />
+      ))}
+      {bare.toReversed().map((look) => (
+        <BareLook key={look.id} look={look} />
+      ))}
+    </Section>
+  );
+}
+
+function BareLook({ look }: { readonly look: EntryOf<'inspection'> }) {
+  const view = useFind();
+  const [open, setOpen] = useState(look.result === 'found');
+  const where = saidStretches(look.stretches, view);
+  return (
+    <article className="close-card" aria-label={`${inspectionWords[look.result]}: ${where}`}>
+      <h3>{inspectionWords[look.result]}</h3>
+      <p>{where}</p>
+      {look.note === '' ? null : <p className="quiet">{look.note}</p>}
+      {open ? <FindingForm look={look} /> : <Button onClick={() => setOpen(true)}>{words.describe}</Button>}
+    </article>
+  );
+}
+
+function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
+  const { open, session, say } = useFind();
+  const [damage, setDamage] = useState<DamageType>('chafed');
+  const [cause, setCause] = useState<DamageCause>('edge-touches');
+  const [result, setResult] = useState<FindingResult>(
+    look.result === 'found' ? 'proved-cause' : 'damaged-not-cause',
+  );
+  const [wire, setWire] = useState<CircuitId | 'none'>(
+    look.result === 'found' && open.job.circuitId ? open.job.circuitId : 'none',
+  );
+  const [note, setNote] = useState(look.note);
+  const [photos, setPhotos] = useState<readonly Photo[]>([]);
+  const circuits = [...open.map.circuits.values()].sort((a, b) => a.order - b.order);
+  return (
+    <form
+      className="close-form"
+      onSubmit={(event) => {
+        event.preventDefault();
+        session.add({
+          type: 'finding',
+          stretches: look.stretches,
+          damage,
+          circuitId: wire === 'none' ? null : wire,
+          cause,
+          result,
+          photos: [...photos],
+          note: note.trim(),
+        });
+      }}
+    >
+      <div className="close-pair">
+        <Select
+          label={words.damage}
+          value={damage}
+          options={optionsOf(damageTypeWords)}
+          onChange={setDamage}
+        />
+        <Select label={words.cause} value={cause} options={optionsOf(damageCauseWords)} onChange={setCause} />
+      </div>
+      <Select
+        label={words.wire}
+        value={wire}
+        options={[
+          ...circuits.map(({ id, name }) => ({ value: id, label: say(name) })),
+          { value: 'none' as const, label: words.noWire },
+        ]}
+        onChange={setWire}
+      />
+      <Choice
+        label={words.result}
+        value={result}
+        options={optionsOf(findingResultWords)}
+        onChange={setResult}
+      />
+      <TextArea
+        label={words.note}
+        hint={words.noteHint}
+        value={note}
+        rows={2}
+        maxLength={4_000}
+        onChange={setNote}
+      />
+      <PhotoInput photos={photos} onChange={setPhotos} />
+      <Button type="submit" weight="main" large>
+        {words.keep}
+      </Button>
+    </form>
+  );
+}
+
+function Finding({ find }: { readonly find: ReportedFind }) {
+  const view = useFind();
+  const { finding } = find;
+  const title = findingResultWords[finding.result];
+  return (
+    <article className="close-card" aria-label={title}>
+      <header>
+        <h3>{title}</h3>
+        <Button
+          weight="quiet"
+          aria-label={words.takeBack(title)}
+          onClick={() => view.session.takeBack(finding.id)}
+        >
+          {words.takeBackShort}
+        </Button>
+      </header>
+      <p>
+        {damageTypeWords[finding.damage]}. {damageCauseWords[finding.cause]}.
+      </p>
+      <p>{saidStretches(finding.stretches, view)}</p>
+      {finding.note === '' ? null : <p className="quiet">{finding.note}</p>}
+      <div className="photo-row">
+        {finding.photos.map((photo, i) => (
+          <KeptPhoto
+            key={photo.sha256}
+            sha256={photo.sha256}
+            alt={closeWords.photo.alt(i + 1, photo.caption)}
+          />
+        ))}
+      </div>
+      {finding.result === 'damaged-not-cause' ? <p className="quiet">{words.repairToo}</p> : null}
+      {finding.result === 'proved-cause' ? <ProofOfCause find={find} /> : null}
+    </article>
+  );
+}
+
+function ProofOfCause({ find }: { readonly find: ReportedFind }) {
+  const { session } = useFind();
+  const [parts, setParts] = useState({ damageSeen: false, onFaultyCircuit: false, comesAndGoes: false });
+  const shown = find.proof ?? parts;
+  const all = shown.damageSeen && shown.onFaultyCircuit && shown.comesAndGoes;
+  const keep = (): void => {
+    session.add({ type: 'proof-of-cause', findingId: find.finding.id, ...parts, note: '' });
+  };
+  return (
+    <fieldset className="tick-list">
+      <legend className="field-label">{words.proof}</legend>
+      {(['damageSeen', 'onFaultyCircuit', 'comesAndGoes'] as const).map((part) => (
+        <Checkbox
+          key={part}
+          label={proofPartWords[part]}
+          checked={shown[part]}
+          disabled={find.proof !== null}
+          onChange={(on) => setParts({ ...parts, [part]: on })}
+        />
+      ))}
+      {find.proof && !all ? <p className="quiet">{words.notProved}</p> : null}
+      <div className="button-row">
+        {find.proof ? (
+          <Button
+            aria-label={words.takeBack(words.proved)}
+            onClick={() => find.proof && session.takeBack(find.proof.id)}
+          >
+            {words.takeBackShort}
+          </Button>
+        ) : (
+          <Button weight="main" onClick={keep}>
+            {words.keepProof}
+          </Button>
+        )}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,165 @@
+import { useState } from 'react';
+import { agreedLimit } from '#core/job/agreed-limit.ts';
+import { type ClockKind, clockKinds } from '#core/job/closing-words.ts';
+import { jobClock } from '#core/job/job-clock.ts';
+import { nextPlacesCost } from '#core/job/next-places-cost.ts';
+import { clockWords, closeWords } from '../../language/close.ts';
+import { sayMinutes, sayPercent } from '../../language/find.ts';
+import { Button, Choice, Disclosure, Field, Figure, NumberField, Select } from '../../parts/index.ts';
+import { sayAmount, useShop } from '../../session/shop-settings.ts';
+import { useNow } from '../../session/use-now.ts';
+import { useFind } from '../find/find-context.ts';
+import { optionsOf } from './options.ts';
+import { Section } from './section.tsx';
+
+const words = closeWords.money;
+
+/** Clocks of the bill, the limit with its extensions, and what the next three places would cost. */
+export function MoneySection() {
+  const { standing, session } = useFind();
+  const clock = jobClock(standing, useNow());
+  return (
+    <Section number={6} title={closeWords.sections.money} done={null}>
+      <ul className="clocks" aria-label={words.clocks}>
+        {clockKinds.map((kind) => {
+          const runs = clock.running?.clock === kind;
+          return (
+            <li key={kind} className={runs ? 'clock clock-runs' : 'clock'}>
+              <Figure value={sayMinutes(clock.minutes[kind])} unit={closeWords.header.min} large />
+              <Button
+                large
+                aria-pressed={runs}
+                aria-label={words.clockFor(clockWords[kind])}
+                onClick={() => session.add({ type: 'time', clock: kind, action: runs ? 'stop' : 'start' })}
+              >
+                {clockWords[kind]}
+              </Button>
+            </li>
+          );
+        })}
+      </ul>
+      <AdjustClock />
+      <Agreed minutes={clock.totalMinutes} />
+      <NextPlaces />
+    </Section>
+  );
+}
+
+function AdjustClock() {
+  const { session } = useFind();
+  const [open, setOpen] = useState(false);
+  const [kind, setKind] = useState<ClockKind>('find');
+  const [minutes, setMinutes] = useState<number | null>(null);
+  return (
+    <Disclosure label={words.adjust} open={open} onToggle={setOpen}>
+      <form
+        className="close-row"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (minutes === null || minutes === 0) return;
+          session.add({ type: 'time', clock: kind, action: 'adjust', minutes });
+          setMinutes(null);
+          setOpen(false);
+        }}
+      >
+        <Select label={words.clock} value={kind} options={optionsOf(clockWords)} onChange={setKind} />
+        <NumberField
+          label={words.adjustBy}
+          value={minutes}
+          unit={closeWords.header.min}
+          min={-10_000}
+          max={10_000}
+          onChange={setMinutes}
+        />
+        <Button type="submit" disabled={!minutes}>
+          {words.adjustKeep}
+        </Button>
+      </form>
+    </Disclosure>
+  );
+}
+
+function Agreed({ minutes }: { readonly minutes: number }) {
+  const { standing, session } = useFind();
+  const { currency, hourlyRate } = useShop();
+  const limit = agreedLimit(standing, minutes, hourlyRate);
+  const isFirst = limit.stages.length === 0;
+  const [measure, setMeasure] = useState<'minutes' | 'amount'>('minutes');
+  const [adds, setAdds] = useState<number | null>(null);
+  const [by, setBy] = useState('');
+  const said = (kind: 'minutes' | 'amount', value: number): string =>
+    kind === 'minutes' ? `${sayMinutes(value)} ${closeWords.header.min}` : sayAmount(value, currency);
+  return (
+    <div className="agreed">
+      <h3>{words.agreed}</h3>
+      {isFirst ? (
+        <p className="quiet">{words.noLimit}</p>
+      ) : (
+        <ul className="plain-list">
+          {limit.stages.map((stage) => (
+            <li key={stage.id}>
+              {stage.extension ? words.extension : words.limit}:{' '}
+              {words.stage(said(stage.measure, stage.adds), stage.agreedBy)}
+            </li>
+          ))}
+        </ul>
+      )}
+      <form
+        className="close-row"
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (adds === null) return;
+          session.add({ type: 'agreed', measure, adds, extension: !isFirst, agreedBy: by.trim(), note: '' });
+          setAdds(null);
+        }}
+      >
+        <Choice
+          label={words.measure}
+          value={measure}
+          options={optionsOf(words.measures)}
+          onChange={setMeasure}
+        />
+        <NumberField
+          label={isFirst ? words.first : words.more}
+          value={adds}
+          unit={measure === 'minutes' ? closeWords.header.min : currency}
+          min={0}
+          max={1_000_000}
+          onChange={setAdds}
+        />
+        <Field label={words.by} value={by} maxLength={200} onChange={setBy} />
+        <Button type="submit" disabled={adds === null}>
+          {isFirst ? words.keepFirst : words.keepMore}
+        </Button>
+      </form>
+    </div>
+  );
+}
+
+function NextPlaces() {
+  const { open } = useFind();
+  const { currency, hourlyRate } = useShop();
+  const plan = open.ranking?.digPlan ?? [];
+  const cost = nextPlacesCost(open.map, plan, 3, hourlyRate);
+  return (
+    <div className="next-places">
+      <h3>{words.next}</h3>
+      {cost.steps.length === 0 ? (
+        <p className="quiet">{words.nothingNext}</p>
+      ) : (
+        <>
+          <p>
+            {words.nextLine(
+              sayMinutes(cost.minutes),
+              sayMinutes(cost.refitMinutes),
+              sayPercent(cost.probability),
+            )}
+          </p>
+          <p className={cost.amount === null ? 'quiet' : undefined}>
+            {cost.amount === null ? words.noRate : words.nextAmount(sayAmount(cost.amount, currency))}
+          </p>
+        </>
+      )}
+    </div>
+  );
+}
