@@ -3,6 +3,8 @@ import type { History } from '../history/teach.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import { mapFaults } from '../map/map-faults.ts';
 import { offClosure } from '../map/panel-order.ts';
+import type { Circuit } from '../map/records.ts';
+import type { CircuitId } from '../quantity/id.ts';
 import type { Problem } from '../quantity/problem.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
 import type { Job } from './job-document.ts';
@@ -31,8 +33,12 @@ export function rank(map: MapDocument, job: Job, options: RankJobOptions = {}): 
   );
 }
 
+/** Circuits laid straight already: a map never changes, and a search asks for the same one at every click. */
+const laid = new WeakMap<MapDocument, Map<CircuitId, Result<CircuitLine>>>();
+
 /**
- * The job's circuit laid straight, or the first thing that keeps it from being searched.
+ * The job's circuit laid straight, or the first thing that keeps it from being searched. Worked out once
+ * for each map and circuit.
  * @example
  * searchedLine(sample.map, { ...sample.job, circuitId: null }).problem // => { code: 'job-circuit-unset' }
  */
@@ -43,6 +49,15 @@ export function searchedLine(map: MapDocument, job: Job): Result<CircuitLine> {
   if (!circuit) {
     return fail({ code: 'job-reference', entry: job.id, field: 'circuitId', missing: job.circuitId });
   }
+  const lines = laid.get(map) ?? new Map<CircuitId, Result<CircuitLine>>();
+  laid.set(map, lines);
+  const line = lines.get(circuit.id) ?? soundLine(map, circuit);
+  lines.set(circuit.id, line);
+  return line;
+}
+
+/** The circuit laid straight, or the first fault of the map that its answer rests on. */
+function soundLine(map: MapDocument, circuit: Circuit): Result<CircuitLine> {
   const line = layStraight(map, circuit);
   if (!line.ok) return line;
   const touched = thingsOnPath(map, line.value);
