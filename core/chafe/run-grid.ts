@@ -1,4 +1,5 @@
 import { type Bounds, boundsMeet } from '../geometry/bounds.ts';
+import { squaresTouched } from '../geometry/plan-squares.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { Segment } from '../map/records.ts';
 import type { SegmentId } from '../quantity/id.ts';
@@ -8,8 +9,6 @@ import { type RunShape, runShape } from './run-shape.ts';
 type RunGrid = Map<number, readonly SegmentId[]>;
 
 const squareMm = 250;
-/** Squares are numbered row by row; the widest map is far narrower than this many squares. */
-const squaresInRow = 1 << 20;
 const known = new WeakMap<MapDocument, RunGrid>();
 
 /**
@@ -21,7 +20,7 @@ const known = new WeakMap<MapDocument, RunGrid>();
 export function runsInBounds(map: MapDocument, bounds: Bounds): readonly Segment[] {
   const grid = gridOf(map);
   const ids = new Set<SegmentId>();
-  for (const square of squaresOf(bounds)) for (const id of grid.get(square) ?? []) ids.add(id);
+  for (const square of squaresTouched(bounds, squareMm)) for (const id of grid.get(square) ?? []) ids.add(id);
   const found: Segment[] = [];
   for (const id of ids) {
     const segment = map.segments.get(id);
@@ -70,15 +69,5 @@ function gridOf(map: MapDocument): RunGrid {
 function squaresOfRun(map: MapDocument, id: SegmentId): readonly number[] {
   const segment = map.segments.get(id);
   const shape: RunShape | null | undefined = segment && runShape(map, segment);
-  return shape ? squaresOf(shape.bounds) : [];
-}
-
-function squaresOf(bounds: Bounds): readonly number[] {
-  const squares: number[] = [];
-  const lastX = Math.floor(bounds.maxXMm / squareMm);
-  const lastY = Math.floor(bounds.maxYMm / squareMm);
-  for (let x = Math.floor(bounds.minXMm / squareMm); x <= lastX; x++) {
-    for (let y = Math.floor(bounds.minYMm / squareMm); y <= lastY; y++) squares.push(x * squaresInRow + y);
-  }
-  return squares;
+  return shape ? squaresTouched(shape.bounds, squareMm) : [];
 }

@@ -1,4 +1,5 @@
 import { type Bounds, boundsMeet, boundsOf } from '../geometry/bounds.ts';
+import { squaresTouched } from '../geometry/plan-squares.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot } from '../map/records.ts';
 
@@ -24,7 +25,7 @@ export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
   for (const spot of spots.values()) {
     const bounds = boundsOf(spot.points);
     if (!bounds) continue;
-    for (const square of squaresOf(bounds)) {
+    for (const square of squaresTouched(bounds, squareMm)) {
       const held = squares.get(square);
       if (held) held.push(boxes.length);
       else squares.set(square, [boxes.length]);
@@ -33,7 +34,7 @@ export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
   }
   const near = (bounds: Bounds): readonly RubSpot[] => {
     let found: Set<number> | null = null;
-    for (const square of squaresOf(bounds)) {
+    for (const square of squaresTouched(bounds, squareMm)) {
       const held = squares.get(square);
       if (!held) continue;
       for (const index of held) {
@@ -50,17 +51,4 @@ export function spotGrid(spots: MapDocument['rubSpots']): SpotGrid {
   const grid = { near };
   known.set(spots, grid);
   return grid;
-}
-
-/** Squares are numbered row by row; the widest map is far narrower than this many squares. */
-const squaresInRow = 1 << 20;
-
-function squaresOf(bounds: Bounds): readonly number[] {
-  const squares: number[] = [];
-  const lastX = Math.floor(bounds.maxXMm / squareMm);
-  const lastY = Math.floor(bounds.maxYMm / squareMm);
-  for (let x = Math.floor(bounds.minXMm / squareMm); x <= lastX; x++) {
-    for (let y = Math.floor(bounds.minYMm / squareMm); y <= lastY; y++) squares.push(x * squaresInRow + y);
-  }
-  return squares;
 }
