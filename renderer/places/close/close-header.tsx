@@ -2,8 +2,8 @@ import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { words } from '../../language/words.ts';
 import { Button, IconButton } from '../../parts/index.ts';
-import { entryHistory } from '../../session/entry-history.ts';
 import { useFind } from '../find/find-context.ts';
+import { RecordButtons, Saving } from '../find/record-buttons.tsx';
 import { SettingsButton } from '../settings/settings-button.tsx';
 import { ClockAndLimit } from './clock-and-limit.tsx';
 import { closeHash } from './close-page.ts';
@@ -16,9 +16,8 @@ export function CloseHeader({
   readonly onLeave: () => void;
   readonly onSearch: () => void;
 }) {
-  const { open, session } = useFind();
+  const { open } = useFind();
   const { job, map } = open;
-  const history = entryHistory(job);
   return (
     <header className="close-header">
       <IconButton label={words.back} sign="back" onClick={onLeave} />
@@ -35,26 +34,9 @@ export function CloseHeader({
         <a className="button" href={closeHash(job.id, 'report')}>
           {closeWords.report}
         </a>
-        <IconButton
-          label={words.undo}
-          sign="undo"
-          disabled={history.undo === null}
-          onClick={() => session.undo()}
-        />
-        <IconButton
-          label={words.redo}
-          sign="redo"
-          disabled={history.redo === null}
-          onClick={() => session.redo()}
-        />
+        <RecordButtons />
         <SettingsButton />
-        {open.saving === 'failed' ? (
-          <Button onClick={() => session.saveAgain()}>
-            {words.notSaved}. {words.tryAgain}
-          </Button>
-        ) : (
-          <span className="saving quiet">{open.saving === 'saved' ? words.saved : words.saving}</span>
-        )}
+        <Saving />
       </div>
     </header>
   );

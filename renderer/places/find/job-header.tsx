@@ -3,11 +3,11 @@ import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { driveSideWords, failureTypeWords, words } from '../../language/words.ts';
 import { Button, IconButton } from '../../parts/index.ts';
-import { entryHistory } from '../../session/entry-history.ts';
 import { ClockAndLimit } from '../close/clock-and-limit.tsx';
 import { closeHash } from '../close/close-page.ts';
 import { SettingsButton } from '../settings/settings-button.tsx';
 import { useFind } from './find-context.ts';
+import { RecordButtons, Saving } from './record-buttons.tsx';
 import { RefitCount } from './refit-count.tsx';
 
 /** Whose car, what is wrong with it, which circuit is searched; undo, and what must be refitted. */
@@ -20,10 +20,9 @@ export function JobHeader({
   readonly onIntake: () => void;
   readonly onKeys: () => void;
 }) {
-  const { open, session, say } = useFind();
+  const { open, say } = useFind();
   const { job, map } = open;
   const circuit = job.circuitId === null ? undefined : map.circuits.get(job.circuitId);
-  const history = entryHistory(job);
   const { details } = map;
   return (
     <header className="job-header">
@@ -46,18 +45,7 @@ export function JobHeader({
         <Button weight="quiet" onClick={onIntake}>
           {findWords.header.change}
         </Button>
-        <IconButton
-          label={words.undo}
-          sign="undo"
-          disabled={history.undo === null}
-          onClick={() => session.undo()}
-        />
-        <IconButton
-          label={words.redo}
-          sign="redo"
-          disabled={history.redo === null}
-          onClick={() => session.redo()}
-        />
+        <RecordButtons />
         <IconButton label={words.keys} sign="keyboard" onClick={onKeys} />
         <SettingsButton />
         <Saving />
@@ -90,17 +78,4 @@ function Fact({ term, children }: { readonly term: string; readonly children: Re
       <dd>{children}</dd>
     </div>
   );
-}
-
-/** Whether every entry is on disk; if not, the way to try again. */
-function Saving() {
-  const { open, session } = useFind();
-  if (open.saving === 'failed') {
-    return (
-      <Button onClick={() => session.saveAgain()}>
-        {words.notSaved}. {words.tryAgain}
-      </Button>
-    );
-  }
-  return <span className="saving quiet">{open.saving === 'saved' ? words.saved : words.saving}</span>;
 }
