@@ -12,16 +12,7 @@ import {
   tableOfKind,
 } from './map-document.ts';
 import { type Patch, patchOf } from './patch.ts';
-import {
-  circuitSchema,
-  mapDetailsSchema,
-  nodeSchema,
-  outlineSchema,
-  panelSchema,
-  rubSpotSchema,
-  segmentSchema,
-  underlaySchema,
-} from './records.ts';
+import { mapDetailsSchema, schemaOfKind } from './records.ts';
 import { referencesOf } from './references.ts';
 
 /** A map being edited inside one command: later steps see what earlier ones did. */
@@ -41,16 +32,6 @@ export interface MapDraft {
    */
   finish(): Result<Patch>;
 }
-
-const schemaOfKind = {
-  outline: outlineSchema,
-  underlay: underlaySchema,
-  node: nodeSchema,
-  segment: segmentSchema,
-  panel: panelSchema,
-  'rub-spot': rubSpotSchema,
-  circuit: circuitSchema,
-} as const;
 
 /** The record with its fields in the order of its schema, or what is wrong with it. */
 function checkedRecord(map: MapDocument, before: MapRecord | null, record: MapRecord): Result<MapRecord> {

@@ -217,3 +217,14 @@ export const mapDetailsSchema = z.strictObject({
   note: noteText,
 });
 export type MapDetails = z.infer<typeof mapDetailsSchema>;
+
+/** The schema of each table's records, by the word before the colon in their ids. */
+export const schemaOfKind = {
+  outline: outlineSchema,
+  underlay: underlaySchema,
+  node: nodeSchema,
+  segment: segmentSchema,
+  panel: panelSchema,
+  'rub-spot': rubSpotSchema,
+  circuit: circuitSchema,
+} as const;

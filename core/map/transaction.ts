@@ -1,16 +1,7 @@
 import { z } from 'zod';
 import type { MapRecord } from './map-document.ts';
 import type { Patch } from './patch.ts';
-import {
-  circuitSchema,
-  mapDetailsSchema,
-  nodeSchema,
-  outlineSchema,
-  panelSchema,
-  rubSpotSchema,
-  segmentSchema,
-  underlaySchema,
-} from './records.ts';
+import { mapDetailsSchema, schemaOfKind } from './records.ts';
 
 /** Ids of what is picked on the board, oldest first. */
 export type Selection = readonly string[];
@@ -28,13 +19,7 @@ export interface Transaction {
 /** Any whole record of a map, told apart by its id. */
 export const mapRecordSchema: z.ZodType<MapRecord> = z.union([
   mapDetailsSchema,
-  outlineSchema,
-  underlaySchema,
-  nodeSchema,
-  segmentSchema,
-  panelSchema,
-  rubSpotSchema,
-  circuitSchema,
+  ...Object.values(schemaOfKind),
 ]);
 
 export const patchSchema: z.ZodType<Patch> = z.strictObject({
