@@ -45,12 +45,3 @@ export function distanceToRanges(ranges: readonly StationRange[], stationMm: num
   }
   return nearest;
 }
-
-/**
- * The piece between two stations seen from the circuit's other end.
- * @example
- * seenFromOtherEnd({ fromMm: 10, toMm: 30 }, 100) // => { fromMm: 70, toMm: 90 }
- */
-export function seenFromOtherEnd(range: StationRange, lengthMm: number): StationRange {
-  return { fromMm: lengthMm - range.toMm, toMm: lengthMm - range.fromMm };
-}

@@ -3,6 +3,3 @@ export const samePlaceMm = 0.5;
 
 /** A station may pass a run's end by this much before it is refused: rounding in hand-edited files. */
 export const stationSlackMm = 1;
-
-/** Probabilities may miss one by this much: thousands of cells added in double precision. */
-export const probabilitySum = 1e-9;
