@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import { type MapExchange, mapFromExchange, mapToExchange } from '#core/map/exchange.ts';
-import { applyPatch, invertPatch, type Patch } from '#core/map/patch.ts';
+import { applyPatch, invertPatch, type Patch, squashPatches } from '#core/map/patch.ts';
 import type { Selection, Transaction } from '#core/map/transaction.ts';
 import { assert } from '#core/quantity/assert.ts';
 import type { MapId } from '#core/quantity/id.ts';
@@ -29,7 +29,9 @@ interface EditRow {
 /**
  * Keeps one transaction on top of the expected revision and gives the new revision. An edit drops what
  * was undone before it; `undo` must carry the inverse of the newest edit that is done, and `redo` the
- * patch of the edit undone last. Problems: `not-found`, `stale-revision`, `patch-conflict`.
+ * patch of the edit undone last. With `joins` the edit becomes one with the edit that led to the expected
+ * revision, which is then no state of its own any more. Problems: `not-found`, `stale-revision`,
+ * `patch-conflict`.
  */
 export function commitTransaction(
   connection: Connection,
@@ -37,6 +39,7 @@ export function commitTransaction(
   expectedRevision: number,
   transaction: Transaction,
   now: string,
+  joins = false,
 ): Result<number> {
   return inOneTransaction(connection, () => {
     const found = mapRevision(connection, mapId);
@@ -47,10 +50,13 @@ export function commitTransaction(
     const revision = found + 1;
     const written = writePatch(connection, mapId, transaction.patch);
     if (!written.ok) return written;
-    const noted =
+    const note =
       transaction.origin === 'undo' || transaction.origin === 'redo'
-        ? noteTurn(connection, mapId, revision, transaction, now)
-        : noteEdit(connection, mapId, revision, transaction, now);
+        ? noteTurn
+        : joins
+          ? noteJoined
+          : noteEdit;
+    const noted = note(connection, mapId, revision, transaction, now);
     if (!noted.ok) return noted;
     statement(connection, 'UPDATE map SET revision = ?, changed_at = ? WHERE id = ?').run(
       revision,
@@ -72,6 +78,35 @@ function noteEdit(
   statement(connection, drop).run(mapId);
   const kept: Kept = { patch: packJson(transaction.patch), turnsRevision: null, state: 'done' };
   insertTransaction(connection, mapId, revision, transaction, now, kept);
+  return ok(null);
+}
+
+/** Notes more of the newest edit, made since and never turned: one entry, at the newer revision. */
+function noteJoined(
+  connection: Connection,
+  mapId: MapId,
+  revision: number,
+  transaction: Transaction,
+  now: string,
+): Result<null> {
+  const newest = statement<EditRow>(
+    connection,
+    `SELECT * FROM map_transaction WHERE map_id = ? AND revision = ? AND state = 'done'`,
+  ).get(mapId, revision - 1);
+  if (!newest) return fail({ code: 'stale-revision', expected: revision - 1, found: revision - 1 });
+  const { selectionBefore, patch } = transactionOf(newest);
+  statement(
+    connection,
+    `UPDATE map_transaction SET revision = ?, patch = ?, selections = ?, changed_at = ?
+     WHERE map_id = ? AND revision = ?`,
+  ).run(
+    revision,
+    packJson(squashPatches(patch, transaction.patch)),
+    JSON.stringify([selectionBefore, transaction.selectionAfter]),
+    now,
+    mapId,
+    newest.revision,
+  );
   return ok(null);
 }
 
@@ -168,7 +203,8 @@ function transactionOf(row: EditRow): Transaction {
 
 /**
  * The map as it stood at an earlier revision, found by taking the later changes back one by one.
- * `not-found` for a map that is not here, `stale-revision` for a revision it never had.
+ * `not-found` for a map that is not here, `stale-revision` for a revision it never had or that became one
+ * with the next.
  */
 export function readMapAt(connection: Connection, mapId: MapId, revision: number): Result<MapExchange> {
   const now = readMap(connection, mapId);
@@ -179,6 +215,13 @@ export function readMapAt(connection: Connection, mapId: MapId, revision: number
     'SELECT first_revision AS first FROM map WHERE id = ?',
   ).get(mapId);
   if (!first || revision < first.first || revision > now.revision) {
+    return fail({ code: 'stale-revision', expected: revision, found: now.revision });
+  }
+  const led = statement<{ revision: number }>(
+    connection,
+    'SELECT revision FROM map_transaction WHERE map_id = ? AND revision = ?',
+  ).get(mapId, revision);
+  if (!led && revision !== first.first) {
     return fail({ code: 'stale-revision', expected: revision, found: now.revision });
   }
   const later = statement<{ origin: Transaction['origin']; packed: Buffer }>(

@@ -182,12 +182,16 @@ export const contract = {
     z.strictObject({ mapId }),
     z.strictObject({ revisions: z.array(mapRevisionSchema) }),
   ),
-  /** Stores one transaction on top of `expectedRevision`, in one SQL transaction; else `stale-revision`. */
+  /**
+   * Stores one transaction on top of `expectedRevision`, in one SQL transaction; else `stale-revision`. With
+   * `joins` it becomes one entry of the history with the edit that led to that revision: more of the same typing.
+   */
   'map.commit': request(
     z.strictObject({
       mapId,
       expectedRevision: revision,
       transaction: transactionSchema,
+      joins: z.boolean().optional(),
     }),
     z.strictObject({ revision }),
   ),

@@ -40,8 +40,8 @@ export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers
       return listed.ok ? ok({ revisions: listed.value }) : listed;
     },
 
-    'map.commit': ({ mapId, expectedRevision, transaction }) => {
-      const kept = commitTransaction(connection, mapId, expectedRevision, transaction, now());
+    'map.commit': ({ mapId, expectedRevision, transaction, joins }) => {
+      const kept = commitTransaction(connection, mapId, expectedRevision, transaction, now(), joins);
       return kept.ok ? ok({ revision: kept.value }) : kept;
     },
 

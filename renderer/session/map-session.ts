@@ -35,7 +35,7 @@ export interface EditNote {
   readonly label: string;
   /** What is picked afterwards; without it the selection stays. */
   readonly select?: Selection;
-  /** Edits with the same key within half a second are one: typing in one field. */
+  /** Edits with the same key, each within half a second of the one before, are one: typing in one field. */
   readonly joinKey?: string;
 }
 
@@ -71,23 +71,33 @@ const pageTimers: Timers = {
 };
 
 const joinMs = 500;
-/** Whatever is typed is on disk within a second, so joining ends before that. */
-const longestJoinMs = 900;
+/** Whatever is typed is on disk within a second, so of a longer burst the part so far goes ahead. */
+const longestWaitMs = 900;
 const retryMs = 2_000;
 
+/** The newest edit while more of the same may still join it. */
 interface Held {
+  /** All of it, as one entry of the history. */
   readonly edit: Transaction;
-  readonly joinKey: string | undefined;
-  readonly sinceMs: number;
+  readonly joinKey: string;
   readonly lastMs: number;
+  /** The part that is not on its way to the disk yet. */
+  readonly waiting: { readonly edit: Transaction; readonly sinceMs: number } | null;
+  /** An earlier part has gone ahead, which the rest joins there. */
+  readonly ahead: boolean;
+}
+
+/** What goes to the disk; with `joins` it becomes one entry with the edit sent before it. */
+interface Sent {
+  readonly transaction: Transaction;
+  readonly joins: boolean;
 }
 
 /** Keeps one map open: its document, the gesture under way, what is picked, the history, what is on disk. */
 export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTimers): MapSession {
   const store = createStore<MapState>(() => ({ phase: 'opening' }));
   /** Sent in turn; the first may be on its way. */
-  let queue: Transaction[] = [];
-  /** The newest edit while more of the same may still join it. */
+  let queue: Sent[] = [];
   let held: Held | null = null;
   let cancelHold: () => void = () => {};
   let cancelRetry: () => void = () => {};
@@ -137,7 +147,12 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
   const sendAll = async (): Promise<void> => {
     cancelRetry();
     for (let next = queue[0]; next && !closed; next = queue[0]) {
-      const reply = await client('map.commit', { mapId, expectedRevision: revision, transaction: next });
+      const reply = await client('map.commit', {
+        mapId,
+        expectedRevision: revision,
+        transaction: next.transaction,
+        ...(next.joins ? { joins: true } : {}),
+      });
       if (closed) return;
       if (reply.ok) {
         revision = reply.value.revision;
@@ -159,25 +174,38 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
       cancelRetry = timers.later(() => void send(), retryMs);
       return;
     }
-    if (queue.length === 0 && !held) change({ saving: 'saved', saveProblem: null });
+    if (queue.length === 0 && !held?.waiting) change({ saving: 'saved', saveProblem: null });
   };
 
-  const release = (): void => {
-    cancelHold();
-    if (held) queue = [...queue, held.edit];
-    held = null;
+  /** Sends what waits of the newest edit; more may still join it. */
+  const sendAhead = (): void => {
+    if (held?.waiting) {
+      queue = [...queue, { transaction: held.waiting.edit, joins: held.ahead }];
+      held = { ...held, waiting: null, ahead: true };
+    }
     if (queue.length > 0) void send();
   };
 
-  const hold = (edit: Transaction, joinKey: string | undefined, sinceMs: number): void => {
-    const nowMs = timers.nowMs();
+  /** The newest edit is done with. */
+  const release = (): void => {
     cancelHold();
-    held = { edit, joinKey, sinceMs, lastMs: nowMs };
-    if (joinKey === undefined) {
-      release();
-      return;
-    }
-    cancelHold = timers.later(release, Math.max(0, Math.min(joinMs, sinceMs + longestJoinMs - nowMs)));
+    sendAhead();
+    held = null;
+  };
+
+  const hold = (next: Held): void => {
+    cancelHold();
+    held = next;
+    const endsMs = next.lastMs + joinMs;
+    const dueMs = next.waiting ? Math.min(endsMs, next.waiting.sinceMs + longestWaitMs) : endsMs;
+    cancelHold = timers.later(
+      () => {
+        sendAhead();
+        if (timers.nowMs() >= endsMs || !held) release();
+        else hold(held);
+      },
+      Math.max(0, dueMs - timers.nowMs()),
+    );
   };
 
   const applied = (document: MapDocument, patch: Patch): MapDocument | Problem => {
@@ -213,29 +241,22 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
       selectionAfter: selection,
     };
     const nowMs = timers.nowMs();
-    const joins =
-      held !== null &&
-      note.joinKey !== undefined &&
-      held.joinKey === note.joinKey &&
-      nowMs - held.lastMs < joinMs &&
-      nowMs - held.sinceMs < longestJoinMs;
+    const joined = joinedTo(held, made, note.joinKey, nowMs);
     change({ document, shown: document, selection, saving: 'saving', reloaded: false });
-    if (!joins || !held) {
-      release();
-      change({ history: withEdit(state.history, made) });
-      hold(made, note.joinKey, nowMs);
+    if (joined) {
+      const before = { done: state.history.done.slice(0, -1), undone: state.history.undone };
+      change({ history: withEdit(before, joined.edit) });
+      hold(joined);
       return null;
     }
-    const joined = joinedEdit(held.edit, made);
-    const before = { done: state.history.done.slice(0, -1), undone: state.history.undone };
-    if (joined) {
-      change({ history: withEdit(before, joined) });
-      hold(joined, note.joinKey, held.sinceMs);
-    } else {
-      held = null;
-      cancelHold();
-      change({ history: before });
+    release();
+    change({ history: withEdit(state.history, made) });
+    if (note.joinKey === undefined) {
+      queue = [...queue, { transaction: made, joins: false }];
       void send();
+    } else {
+      const waiting = { edit: made, sinceMs: nowMs };
+      hold({ edit: made, joinKey: note.joinKey, lastMs: nowMs, waiting, ahead: false });
     }
     return null;
   };
@@ -254,7 +275,7 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
       history: taken.history,
       saving: 'saving',
     });
-    queue = [...queue, taken.step];
+    queue = [...queue, { transaction: taken.step, joins: false }];
     void send();
   };
 
@@ -287,4 +308,19 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
       });
     },
   };
+}
+
+/** The edit under way with one more of the same; null where they are two entries of the history. */
+function joinedTo(
+  held: Held | null,
+  made: Transaction,
+  joinKey: string | undefined,
+  nowMs: number,
+): Held | null {
+  if (!held || held.joinKey !== joinKey || nowMs - held.lastMs >= joinMs) return null;
+  const edit = joinedEdit(held.edit, made);
+  const rest = held.waiting ? joinedEdit(held.waiting.edit, made) : made;
+  if (!edit || !rest) return null;
+  const waiting = { edit: rest, sinceMs: held.waiting?.sinceMs ?? nowMs };
+  return { ...held, edit, waiting, lastMs: nowMs };
 }

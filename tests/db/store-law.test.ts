@@ -98,6 +98,42 @@ test('after any edits, undos and redos the reopened store holds what memory hold
   );
 });
 
+test('what joins the newest edit is one entry with it, turns as one, and leaves no state between', () => {
+  const { connection } = openFreshStore();
+  addMap(connection, mapToExchange(sample.map), now);
+  const id = sample.map.id;
+  const named = (from: string, to: string): Transaction =>
+    transaction(
+      'user',
+      patchOf({
+        changed: [
+          [
+            { ...sample.seat, name: from },
+            { ...sample.seat, name: to },
+          ],
+        ],
+      }),
+    );
+  const commit = (revision: number, next: Transaction, joins: boolean) =>
+    commitTransaction(connection, id, revision, next, now, joins);
+  const was = sample.seat.name;
+  expect(commit(0, named(was, 'S'), false).ok).toBe(true);
+  expect(commit(1, named('S', 'Se'), true).ok).toBe(true);
+  expect(commit(2, named('Se', 'Sea'), true).ok).toBe(true);
+  expect(readHistory(connection, id).done.map((each) => each.patch)).toEqual([named(was, 'Sea').patch]);
+  expect(readMapAt(connection, id, 0)).toMatchObject({ ok: true });
+  for (const gone of [1, 2]) {
+    expect(readMapAt(connection, id, gone)).toMatchObject({ problem: { code: 'stale-revision' } });
+  }
+  const undo = transaction('undo', named('Sea', was).patch);
+  expect(commit(3, undo, false).ok).toBe(true);
+  expect(readMap(connection, id)?.panels.find((panel) => panel.id === 'panel:seat')?.name).toBe(was);
+  // What was turned is an entry of its own for good.
+  expect(commit(4, named(was, 'X'), true)).toMatchObject({ problem: { code: 'stale-revision' } });
+  expect(commit(4, transaction('redo', named(was, 'Sea').patch), false).ok).toBe(true);
+  expect(readHistory(connection, id).done).toHaveLength(1);
+});
+
 const firstMove = transaction('user', patchOf({ removed: [sample.rubSpot] }));
 
 test('a refused edit leaves nothing behind, whatever part of it was good', () => {

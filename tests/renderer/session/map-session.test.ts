@@ -5,7 +5,7 @@ import { changePanel } from '#core/map/commands/change-panel.ts';
 import { moveNode } from '#core/map/commands/move-node.ts';
 import { removeThings } from '#core/map/commands/remove-things.ts';
 import { mapFromExchange, mapToExchange } from '#core/map/exchange.ts';
-import { applyPatch } from '#core/map/patch.ts';
+import { applyPatch, squashPatches } from '#core/map/patch.ts';
 import type { Transaction } from '#core/map/transaction.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { fail, ok } from '#core/quantity/result.ts';
@@ -25,16 +25,20 @@ class Host {
     }
     if (name !== 'map.commit') throw new Error(`no such request here: ${name}`);
     if (this.refuse) return fail(this.refuse);
-    const { expectedRevision, transaction } = input as {
+    const { expectedRevision, transaction, joins } = input as {
       expectedRevision: number;
       transaction: Transaction;
+      joins?: boolean;
     };
     if (expectedRevision !== this.map.revision) {
       return fail({ code: 'stale-revision', expected: expectedRevision, found: this.map.revision });
     }
     const next = applyPatch(this.map, transaction.patch);
     if (!next.ok) return next;
-    this.kept.push(transaction);
+    const before = joins ? this.kept.pop() : undefined;
+    this.kept.push(
+      before ? { ...transaction, patch: squashPatches(before.patch, transaction.patch) } : transaction,
+    );
     this.map = { ...next.value, revision: this.map.revision + 1 };
     return ok({ revision: this.map.revision });
   }) as Client;
@@ -164,6 +168,25 @@ test('what is typed without a pause is still on disk within a second', async () 
   await Promise.resolve();
   await Promise.resolve();
   expect(host.kept.length).toBeGreaterThan(0);
+});
+
+test('a long burst in one field is one entry here and on disk, and one undo takes all of it back', async () => {
+  for (let ms = 0; ms < 3_000; ms += 100) {
+    rename(`Front seat ${ms}`);
+    clock.pass(100);
+    await Promise.resolve();
+    await Promise.resolve();
+  }
+  expect(open().history.done).toHaveLength(1);
+  await session.flush();
+  expect(host.kept).toHaveLength(1);
+  expect(host.kept[0]?.patch).toEqual(open().history.done[0]?.patch);
+  expect(host.map.panels.get('panel:seat')?.name).toBe('Front seat 2900');
+  session.undo();
+  await session.flush();
+  expect(host.map.panels.get('panel:seat')?.name).toBe('Front seat');
+  session.redo();
+  expect(open().document.panels.get('panel:seat')?.name).toBe('Front seat 2900');
 });
 
 test('a pause of half a second, or another field, begins a new entry', () => {
