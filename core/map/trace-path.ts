@@ -42,23 +42,45 @@ export function tracePath(map: MapDocument, wishes: TraceWishes): Result<readonl
     if (!map.nodes.has(stop))
       return fail({ code: 'missing-reference', thing: map.id, field: 'nodes', missing: stop });
   }
-  const runs = runsAtNodes(map);
+  const loom: Loom = { map, runs: runsAtNodes(map), lengthMm: (segment) => drawnWireMm(map, segment) };
   const avoid = new Set(wishes.avoidSegmentIds);
   const path: PathStep[] = [];
   for (let i = 1; i < stops.length; i++) {
     const from = stops[i - 1] as NodeId;
     const to = stops[i] as NodeId;
     if (from === to) return fail({ code: 'same-node', node: from });
-    const leg = shortestLeg(map, runs, avoid, from, to);
+    const leg = shortestLeg(loom, avoid, from, to);
     if (!leg) return fail({ code: 'no-path', fromNode: from, toNode: to });
     path.push(...leg);
   }
   return ok(path);
 }
 
-function shortestLeg(
-  map: MapDocument,
-  runs: RunsAtNodes,
+/** A map as a trace sees it; whoever traces often can keep it, with the lengths once measured. */
+export interface Loom {
+  readonly map: MapDocument;
+  readonly runs: RunsAtNodes;
+  /** Length of wire in a run; null for one half drawn. */
+  readonly lengthMm: (segment: Segment) => number | null;
+}
+
+/**
+ * Length of wire in a run of a map, in mm; null for one half drawn.
+ * @example
+ * drawnWireMm(sample.map, sample.rear) // => 500
+ */
+export function drawnWireMm(map: MapDocument, segment: Segment): number | null {
+  const line = segmentLine(map, segment);
+  return line && wireLengthMm(segment, line.lengthMm);
+}
+
+/**
+ * As `tracePath` for one leg and nodes that are there; null when no runs lead there.
+ * @example
+ * shortestLeg({ map: sample.map, runs: runsAtNodes(sample.map), lengthMm: () => 1 }, new Set(), 'node:west', 'node:middle').length // => 1
+ */
+export function shortestLeg(
+  { map, runs, lengthMm: lengthOf }: Loom,
   avoid: ReadonlySet<SegmentId>,
   from: NodeId,
   to: NodeId,
@@ -77,9 +99,9 @@ function shortestLeg(
     for (const segment of runs.get(nodeId) ?? []) {
       const far = farNodeId(segment, nodeId);
       if (settled.has(far) || avoid.has(segment.id)) continue;
-      const line = segmentLine(map, segment);
-      if (!line) continue;
-      const lengthMm = (reachedMm.get(nodeId) as number) + wireLengthMm(segment, line.lengthMm);
+      const runMm = lengthOf(segment);
+      if (runMm === null) continue;
+      const lengthMm = (reachedMm.get(nodeId) as number) + runMm;
       const knownMm = reachedMm.get(far) ?? Number.POSITIVE_INFINITY;
       const known = cameBy.get(far);
       const tieWon = lengthMm === knownMm && known !== undefined && compareText(segment.id, known.id) < 0;

@@ -27,6 +27,7 @@ import { drawRoute, type RoutePoint } from '#core/map/commands/draw-route.ts';
 import { insertBend } from '#core/map/commands/insert-bend.ts';
 import { insertVertex } from '#core/map/commands/insert-vertex.ts';
 import { joinSegments } from '#core/map/commands/join-segments.ts';
+import { layCircuit } from '#core/map/commands/lay-circuit.ts';
 import { mirrorOutline } from '#core/map/commands/mirror-outline.ts';
 import { mirrorThings } from '#core/map/commands/mirror-things.ts';
 import { moveBend } from '#core/map/commands/move-bend.ts';
@@ -328,6 +329,13 @@ const verbs: Readonly<Record<string, Verb>> = {
     return circuit && from && to
       ? traceCircuit(map, { circuitId: circuit.id, fromNodeId: from.id, toNodeId: to.id })
       : null;
+  },
+  layCircuit: (map, draw) => {
+    const circuit = one(draw, map.circuits);
+    if (!circuit) return null;
+    const kept = circuit.path.slice(0, draw.whole(1, Math.max(1, circuit.path.length)));
+    const back = [...kept].reverse().map((step) => ({ ...step, reversed: !step.reversed }));
+    return layCircuit(map, { circuitId: circuit.id, path: draw.happens(0.5) ? kept : back });
   },
   proposeTags: (map) => proposeTags(map, {}),
   confirmTags: (map) => confirmTags(map, {}),

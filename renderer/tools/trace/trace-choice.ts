@@ -1,8 +1,8 @@
 import { traceCircuit } from '#core/map/commands/trace-circuit.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Circuit, PathStep, Segment } from '#core/map/records.ts';
-import { segmentLine, wireLengthMm } from '#core/map/segment-line.ts';
 import { tracePath } from '#core/map/trace-path.ts';
+import { wayLengthMm } from '#core/map/trace-ways.ts';
 import type { CircuitId, NodeId, SegmentId } from '#core/quantity/id.ts';
 import { fail } from '#core/quantity/result.ts';
 import type { ToolEffect, TraceChoice } from '../tool.ts';
@@ -10,17 +10,6 @@ import type { ToolEffect, TraceChoice } from '../tool.ts';
 /** What was wished of a circuit's way so far; nothing for another circuit. */
 export function choiceOf(choice: TraceChoice | null, circuitId: CircuitId): TraceChoice {
   return choice?.circuitId === circuitId ? choice : { circuitId, via: [], avoid: [] };
-}
-
-/** Length of wire along a path, in mm. */
-export function pathLengthMm(map: MapDocument, path: readonly PathStep[]): number {
-  let sum = 0;
-  for (const { segmentId } of path) {
-    const segment = map.segments.get(segmentId);
-    const line = segment && segmentLine(map, segment);
-    if (segment && line) sum += wireLengthMm(segment, line.lengthMm);
-  }
-  return sum;
 }
 
 const pathBy = (map: MapDocument, circuit: Circuit, { via, avoid }: TraceChoice) => {
@@ -56,7 +45,7 @@ export function traceThrough(
       const wish: TraceChoice = { ...choice, via, avoid: [...avoid, ...shorterThan(map, segment, avoid)] };
       const path = pathBy(map, circuit, wish);
       if (!path?.some((step) => step.segmentId === segmentId) || passesTwice(path)) continue;
-      const mm = pathLengthMm(map, path);
+      const mm = wayLengthMm(map, path);
       if (mm >= bestMm) continue;
       best = wish;
       bestMm = mm;
