@@ -112,7 +112,11 @@ export type EditProblem =
     }
   /** Something else rests on the thing, so it stays. */
   | { readonly code: 'in-use'; readonly thing: string; readonly by: readonly string[] }
-  | { readonly code: 'patch-conflict'; readonly thing: string };
+  | { readonly code: 'patch-conflict'; readonly thing: string }
+  /** Nothing picked is a thing of its own that can be copied. */
+  | { readonly code: 'nothing-to-copy' }
+  /** What is on the clipboard was not copied from a drawing. */
+  | { readonly code: 'not-copied-things' };
 
 /** The surroundings refused: the store, the disk, the channel. */
 export type HostProblem =

@@ -155,6 +155,16 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
         `${nameOf(problem.thing)} was changed meanwhile, so this step no longer fits.`,
         'Look at it as it stands now and do the step again.',
       );
+    case 'nothing-to-copy':
+      return said(
+        'Nothing is picked that can be copied by itself.',
+        'Pick runs, parts, panels, rub spots, outlines, pictures or circuits; fixings go along with their run.',
+      );
+    case 'not-copied-things':
+      return said(
+        'What is on the clipboard was not copied from a drawing, so there is nothing to lay on the map.',
+        'Pick things on a map, press Ctrl + C, then paste here.',
+      );
     case 'stale-revision':
       return said(
         'This map was changed in another window.',
