@@ -1,4 +1,3 @@
-import { z } from 'zod';
 import { compareText } from '../quantity/compare-text.ts';
 import { type IdKind, idKind } from '../quantity/id.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
@@ -6,16 +5,11 @@ import { type MapDocument, type MapRecord, tableOfKind } from './map-document.ts
 import { recordOf } from './map-draft.ts';
 import type { Circuit, Segment } from './records.ts';
 import { referencesOf } from './references.ts';
-import { mapRecordSchema } from './transaction.ts';
 
 /** What was copied: whole records as they stood, so that it can cross to another map as text. */
 export interface CopiedThings {
   readonly records: readonly MapRecord[];
 }
-
-export const copiedThingsSchema: z.ZodType<CopiedThings> = z.strictObject({
-  records: z.array(mapRecordSchema).max(200_000),
-});
 
 /** Things others name come before those that name them. */
 const kindOrder: readonly IdKind[] = [

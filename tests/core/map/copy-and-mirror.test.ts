@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { mirrorThings } from '#core/map/commands/mirror-things.ts';
 import { pasteThings } from '#core/map/commands/paste-things.ts';
-import { copiedThings, copiedThingsSchema } from '#core/map/copied-things.ts';
+import { copiedText, readCopied } from '#core/map/copied-text.ts';
+import { copiedThings } from '#core/map/copied-things.ts';
 import { mapText } from '#core/map/exchange.ts';
 import { emptyMap, type MapDocument } from '#core/map/map-document.ts';
 import { otherSideName } from '#core/map/other-side-name.ts';
@@ -65,8 +66,8 @@ describe('copy and paste', () => {
   });
 
   test('crosses to another map as text and leaves behind what that map does not have', () => {
-    const text = JSON.stringify(copyOf(sample.map, ['segment:front', 'panel:seat']));
-    const things = copiedThingsSchema.parse(JSON.parse(text));
+    const read = readCopied(copiedText(copyOf(sample.map, ['segment:front', 'panel:seat'])));
+    const things = read.ok ? read.value : { records: [] };
     const other = emptyMap('map:other', 'Other', 'van', 'left');
     const after = edited(other, pasteThings(other, { things, dxMm: 0, dyMm: 0 }, seededChance(2)));
     expect([...after.segments.values()][0]?.tags).toEqual([]);
