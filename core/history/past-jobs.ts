@@ -26,6 +26,13 @@ export interface PastJob {
   readonly expected: Tally;
 }
 
+/** What several past jobs teach together, and how many they are. */
+export interface PastSum {
+  readonly jobs: number;
+  readonly found: Tally;
+  readonly expected: Tally;
+}
+
 /**
  * The sum of two tallies, the second times a factor; minus one takes it back.
  * @example

@@ -1,6 +1,6 @@
 import type { ChafeAssumptions } from '../chafe/chafe-assumptions.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import { type PastJob, type Tally, tallyJobs } from './past-jobs.ts';
+import { type PastJob, type PastSum, type Tally, tallyJobs } from './past-jobs.ts';
 import { finerFactor, taughtFactor } from './taught-factor.ts';
 
 /** What past jobs taught about one map, as factors on the model; 1 is as modelled. */
@@ -23,8 +23,22 @@ export interface History
  */
 export function teach(jobs: readonly PastJob[], map: MapDocument): History {
   const own = jobs.filter((job) => job.mapId === map.id);
-  const all = tallyJobs(jobs);
-  const onMap = tallyJobs(own);
+  const all = { jobs: jobs.length, ...tallyJobs(jobs) };
+  return teachSums({ all, onMap: { jobs: own.length, ...tallyJobs(own) } }, map);
+}
+
+/** Past jobs summed up, so that no job need be read: every map's, this one's included, and this one's. */
+export interface PastSums {
+  readonly all: PastSum;
+  readonly onMap: PastSum;
+}
+
+/**
+ * The same from sums kept elsewhere. O(kinds + spots).
+ * @example
+ * teachSums({ all: { jobs: 0, found: emptyTally, expected: emptyTally }, onMap: { jobs: 0, found: emptyTally, expected: emptyTally } }, sample.map).jobs // => 0
+ */
+export function teachSums({ all, onMap }: PastSums, map: MapDocument): History {
   const causeFactor = levelFactors('causes', all, onMap);
   const rubSpotKindFactor = levelFactors('rubSpotKinds', all, onMap);
   const rubSpotFactor = new Map<string, number>();
@@ -41,8 +55,8 @@ export function teach(jobs: readonly PastJob[], map: MapDocument): History {
     rubSpotKindFactor,
     rubSpotFactor,
     rubSpotFinds,
-    jobs: jobs.length,
-    jobsOnMap: own.length,
+    jobs: all.jobs,
+    jobsOnMap: onMap.jobs,
     found: all.found,
     foundOnMap: onMap.found,
   };

@@ -54,10 +54,16 @@ export const timeEntrySchema = z.strictObject({
   minutes: z.number().min(-100_000).max(100_000).optional(),
 });
 
+/** What can hurt when a test is done, whatever panel is off: a live wire, current put in, things that move. */
+export const testCautions = ['live-wire', 'current-in', 'moving-parts'] as const;
+export type TestCaution = (typeof testCautions)[number];
+
 export const cautionReadEntrySchema = z.strictObject({
   ...head,
   type: z.literal('caution-read'),
-  cautions: z.array(cautionSchema).min(1).max(20),
+  /** Of panels; with none, `tests` names at least one. */
+  cautions: z.array(cautionSchema).max(20),
+  tests: z.array(z.enum(testCautions)).max(10).optional(),
 });
 
 /** What was found at a place, and whether it is the cause. */

@@ -1,11 +1,12 @@
 import type { HazardField } from '../chafe/hazard-field.ts';
+import type { Look } from '../dig/look.ts';
 import { isNearTie, openingRegrets } from '../dig/opening-regrets.ts';
 import { type DigOptions, planDig } from '../dig/plan-dig.ts';
 import { planWithin } from '../dig/plan-within.ts';
 import type { Panel } from '../map/records.ts';
 import type { PanelId } from '../quantity/id.ts';
 import type { PlacedLook } from './dig-looks.ts';
-import { digSteps } from './dig-steps.ts';
+import { type ChancesWithout, digSteps } from './dig-steps.ts';
 import type { Ranking } from './ranking.ts';
 
 /** What the user may wish of the plan. */
@@ -16,6 +17,11 @@ export interface DigPlanOptions extends DigOptions {
   readonly eitherPanels?: readonly (readonly [PanelId, PanelId])[] | undefined;
   /** For so many openings, how much is lost by beginning there. */
   readonly regretSteps?: number | undefined;
+}
+
+interface DigPlanAsked extends DigPlanOptions {
+  /** The chances of the looks without one piece of evidence each. */
+  readonly without?: readonly ChancesWithout[];
 }
 
 /** The part of a ranking that is about opening up. */
@@ -40,7 +46,7 @@ export function digPlan(
   looks: readonly PlacedLook[],
   panels: ReadonlyMap<PanelId, Panel>,
   off: ReadonlySet<PanelId>,
-  options: DigPlanOptions = {},
+  options: DigPlanAsked = {},
 ): DigPart {
   const wanted = looks.map((look) => withEither(look, options.eitherPanels ?? []));
   const order = planDig(wanted, panels, off, options);
@@ -53,7 +59,7 @@ export function digPlan(
           notToday: options.notToday,
           comingOutAnyway: options.comingOutAnyway,
         });
-  const steps = digSteps(field, (box ?? order).openings);
+  const steps = digSteps(field, (box ?? order).openings, options.without);
   return {
     digPlan: box
       ? steps
@@ -71,8 +77,12 @@ export function digPlan(
   };
 }
 
-/** Turns panels of which either will do into two ways in, for looks that lie under both. */
-function withEither(look: PlacedLook, pairs: readonly (readonly [PanelId, PanelId])[]): PlacedLook {
+/**
+ * Turns panels of which either will do into two ways in, for looks that lie under both.
+ * @example
+ * withEither({ id: 'a', panelIds: ['panel:seat', 'panel:tread'], probability: 1, quality: 1, minutes: 2 }, [['panel:seat', 'panel:tread']]).otherAccess // => [['panel:tread']]
+ */
+export function withEither<L extends Look>(look: L, pairs: readonly (readonly [PanelId, PanelId])[]): L {
   let accesses: (readonly PanelId[])[] = [look.panelIds];
   for (const [one, other] of pairs) {
     accesses = accesses.flatMap((panelIds) =>

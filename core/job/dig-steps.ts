@@ -3,7 +3,13 @@ import type { HazardField } from '../chafe/hazard-field.ts';
 import type { DigOpening } from '../dig/plan-dig.ts';
 import { usualPriorShape } from '../locate/prior.ts';
 import type { PlacedLook } from './dig-looks.ts';
-import type { DigStep, StretchProbability } from './ranking.ts';
+import type { DigStep, StretchProbability, Told } from './ranking.ts';
+
+/** The chance of each look, by its id, if one piece of evidence were not known. */
+export interface ChancesWithout {
+  readonly told: Told;
+  readonly chances: ReadonlyMap<string, number>;
+}
 
 /**
  * The plan as the user reads it: numbered openings with running minutes and running chance, what is
@@ -11,7 +17,11 @@ import type { DigStep, StretchProbability } from './ranking.ts';
  * @example
  * digSteps(sample.field, []) // => []
  */
-export function digSteps(field: HazardField, openings: readonly DigOpening<PlacedLook>[]): DigStep[] {
+export function digSteps(
+  field: HazardField,
+  openings: readonly DigOpening<PlacedLook>[],
+  without: readonly ChancesWithout[] = [],
+): DigStep[] {
   const minutesInAll = openings.reduce((sum, opening) => sum + opening.minutes, 0);
   const seenInAll = openings.reduce((sum, opening) => sum + opening.seen, 0);
   let runningMinutes = 0;
@@ -53,8 +63,25 @@ export function digSteps(field: HazardField, openings: readonly DigOpening<Place
         secondLook: opening.again,
         ...(opening.half ? { halfView: true as const } : {}),
       },
+      ...(without.length > 0
+        ? { told: without.map((each) => ({ told: each.told, without: seenWithout(opening, each.chances) })) }
+        : {}),
     };
   });
+}
+
+/** What is seen in an opening is in proportion to the chances of its looks. */
+function seenWithout(
+  { looks, again, seen }: DigOpening<PlacedLook>,
+  chances: ReadonlyMap<string, number>,
+): number {
+  let [now, then] = [0, 0];
+  for (const { id, probability, quality } of looks) {
+    const weight = again ? quality * (1 - quality) : quality;
+    now += weight * probability;
+    then += weight * (chances.get(id) ?? 0);
+  }
+  return now > 0 ? (seen * then) / now : 0;
 }
 
 /** Looks along the loom as pieces without inner borders; neighbours on one run are joined. */

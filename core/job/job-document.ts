@@ -4,6 +4,7 @@ import { idSchema } from '../quantity/id.ts';
 import { closingEntrySchemas } from './closing-entries.ts';
 import { meterSchema } from './meter-record.ts';
 import { carStateSchema, readingSchema, stretchSchema } from './reading.ts';
+import { wishEntrySchemas } from './wish-entries.ts';
 
 export const jobFormat = 'undertrim.job';
 export const jobVersion = 1;
@@ -80,6 +81,7 @@ export const jobEntrySchema = z.discriminatedUnion('type', [
     entryId: idSchema('entry'),
   }),
   ...closingEntrySchemas,
+  ...wishEntrySchemas,
 ]);
 export type JobEntry = z.infer<typeof jobEntrySchema>;
 /** The entries of one type. */

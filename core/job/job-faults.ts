@@ -80,7 +80,11 @@ function missingOf(map: MapDocument, entry: JobEntry): Missing | null {
     const plug = entry.nodeIds?.find((id) => !map.nodes.has(id));
     return plug ? { field: 'nodeIds', missing: plug } : missingRun(map, entry.stretches);
   }
-  if (entry.type === 'panel-off' || entry.type === 'panel-on') {
+  if (entry.type === 'either-panel') {
+    const missing = entry.panelIds.find((id) => !map.panels.has(id));
+    return missing ? { field: 'panelIds', missing } : null;
+  }
+  if (entry.type === 'panel-off' || entry.type === 'panel-on' || entry.type === 'panel-wish') {
     return map.panels.has(entry.panelId) ? null : { field: 'panelId', missing: entry.panelId };
   }
   if (entry.type === 'finding') {

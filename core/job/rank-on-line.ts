@@ -9,8 +9,9 @@ import { type DigPlanOptions, digPlan } from './dig-plan.ts';
 import type { Job } from './job-document.ts';
 import { nextTests } from './next-tests.ts';
 import { pathStretches } from './path-stretches.ts';
+import { planWishes } from './plan-wishes.ts';
 import { rankWarnings } from './rank-warnings.ts';
-import type { Ranking } from './ranking.ts';
+import type { Posterior, Ranking, Told } from './ranking.ts';
 import type { ReadingsCache } from './readings-cache.ts';
 import { panelsOff } from './standing-entries.ts';
 import { summarisePosterior } from './summarise-posterior.ts';
@@ -26,12 +27,15 @@ export interface RankOptions extends DigPlanOptions {
   readonly readingsCache?: ReadingsCache;
   /** Works out which tests pay as well: some tens of plans, for a worker or the command line. */
   readonly withTests?: boolean;
+  /** The hazard as it would be without one piece of evidence each, to say what each did to every opening. */
+  readonly without?: readonly { readonly told: Told; readonly field: HazardField }[];
 }
 
 /**
  * The ranking of a circuit that is already laid straight with its hazard worked out; these two depend
  * on the map alone, so a caller may keep them while only the job changes. Entries that speak of things
- * the map does not have are left out and named in the warnings.
+ * the map does not have are left out and named in the warnings. The job's own wishes for the plan hold
+ * where the options say nothing else.
  * @example
  * rankOnLine(sample.map, sample.line, sample.field, sample.job).circuit.lengthMm // => 1500
  */
@@ -49,12 +53,20 @@ export function rankOnLine(
   const stretches = pathStretches(line);
   const probability = weighEvidence(hypotheses, prior, evidence);
   const posterior = summarisePosterior(hypotheses, probability, stretches);
-  const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
-  const looks = digLooks(map, stretches, posterior, curve, parts, options.lookQuality);
+  const looksOf = (belief: Posterior) => {
+    const curve = cumulate(belief.cellEdgesMm, belief.cellProbability);
+    return digLooks(map, stretches, belief, curve, parts, options.lookQuality);
+  };
+  const without = (options.without ?? []).map(({ told, field: other }) => {
+    const belief = weighEvidence(hypotheses, known.priorOf(other), evidence);
+    const looks = looksOf(summarisePosterior(hypotheses, belief, stretches));
+    return { told, chances: new Map(looks.map((look) => [look.id, look.probability])) };
+  });
+  const wishes = { ...planWishes(entries), ...options, without };
   return {
     circuit: { id: line.circuit.id, name: line.circuit.name, lengthMm: line.lengthMm },
     posterior,
-    ...digPlan(field, looks, map.panels, panelsOff(entries), options),
+    ...digPlan(field, looksOf(posterior), map.panels, panelsOff(entries), wishes),
     readings: weighed.effects,
     contradictions: weighed.contradictions,
     nextTests: options.withTests

@@ -11,10 +11,12 @@ import { compareText } from '../quantity/compare-text.ts';
 import type { PanelId, SegmentId } from '../quantity/id.ts';
 import { ok, type Result } from '../quantity/result.ts';
 import { digLooks, type PlacedLook } from './dig-looks.ts';
+import { withEither } from './dig-plan.ts';
 import type { Job } from './job-document.ts';
 import { jobHazard } from './job-hazard.ts';
 import { pathStretches } from './path-stretches.ts';
-import { searchedLine } from './rank.ts';
+import { planWishes } from './plan-wishes.ts';
+import { searchedLine, usedHistory } from './rank.ts';
 import { panelsOff } from './standing-entries.ts';
 import { summarisePosterior } from './summarise-posterior.ts';
 import { weighedJob } from './weighed-job.ts';
@@ -38,7 +40,6 @@ export interface OpeningFirmness {
 }
 
 export interface SensitivityOptions {
-  readonly draws?: number;
   readonly seed?: number;
   readonly history?: History | null;
   readonly lookQuality?: number;
@@ -46,50 +47,88 @@ export interface SensitivityOptions {
 
 /** In so many draws of a hundred the same opening, or one of two, must stand there. Judgement. */
 const firmShare = 0.8;
-const usualDraws = 200;
+/** Draws after which shares no longer move by more than a few percent. */
+export const usualDraws = 200;
 const mostOpenings = 3;
 /** Sets of work split up per draw: the first openings need no proof. */
 const quickStates = 12;
 
+/** Draws in the making, so that a worker may stop between them to hear what came meanwhile. */
+export interface SensitivityUnderWay {
+  /** Draws the constants so many times more. */
+  readonly draw: (count: number) => void;
+  /** What the draws made until now say. */
+  readonly soFar: () => readonly OpeningFirmness[];
+}
+
 /**
  * Whether the first three openings hold when every uncertain constant is drawn anew within its stated spread
- * (`uncertainConstants`), evidence staying as it is. The same seed gives the same answer. For a worker: some
- * milliseconds a draw. Refuses what `rank` refuses.
+ * (`uncertainConstants`), evidence and wishes for the plan staying as they are. The same seed gives the same
+ * answer. For a worker: some milliseconds a draw. Refuses what `rank` refuses.
  * @example
  * rankSensitivity(sample.map, sample.job, { draws: 20, seed: 1 }).value.length // => 3
  */
 export function rankSensitivity(
   map: MapDocument,
   job: Job,
-  { draws = usualDraws, seed = 1, history = null, lookQuality }: SensitivityOptions = {},
+  { draws = usualDraws, ...options }: SensitivityOptions & { readonly draws?: number } = {},
 ): Result<readonly OpeningFirmness[]> {
+  const begun = beginSensitivity(map, job, options);
+  if (!begun.ok) return begun;
+  begun.value.draw(draws);
+  return ok(begun.value.soFar());
+}
+
+/**
+ * The same in as many steps as one likes. Minutes there are for looking do not count: what is chosen to fit
+ * into them is no order.
+ * @example
+ * beginSensitivity(sample.map, sample.job).value.soFar().length // => 3
+ */
+export function beginSensitivity(
+  map: MapDocument,
+  job: Job,
+  { seed = 1, history = null, lookQuality }: SensitivityOptions = {},
+): Result<SensitivityUnderWay> {
   const line = searchedLine(map, job);
   if (!line.ok) return line;
-  const fieldOf = (assumptions?: ChafeAssumptions) => jobHazard(map, line.value, job, history, assumptions);
+  const used = usedHistory(job, history);
+  const fieldOf = (assumptions?: ChafeAssumptions) => jobHazard(map, line.value, job, used, assumptions);
   const usual = fieldOf();
   const weighed = weighedJob(map, line.value, usual.cellEdgesMm, job);
   const { hypotheses, parts, evidence, entries } = weighed;
   const said = addEvidence(hypotheses, new Float64Array(hypotheses.size), evidence);
   const stretches = pathStretches(line.value);
   const off = panelsOff(entries);
+  const { notToday, comingOutAnyway, eitherPanels } = planWishes(entries);
+  const wishes = { notToday, comingOutAnyway, stateLimit: quickStates };
   const firstOpenings = (field: HazardField): readonly DigOpening<PlacedLook>[] => {
     const probability = weighEvidence(hypotheses, weighed.priorOf(field), [() => said]);
     const posterior = summarisePosterior(hypotheses, probability, stretches);
     const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
-    const looks = digLooks(map, stretches, posterior, curve, parts, lookQuality);
-    return planDig(looks, map.panels, off, { stateLimit: quickStates }).openings.slice(0, mostOpenings);
+    const looks = digLooks(map, stretches, posterior, curve, parts, lookQuality).map((look) =>
+      withEither(look, eitherPanels),
+    );
+    return planDig(looks, map.panels, off, wishes).openings.slice(0, mostOpenings);
   };
   const chance = seededChance(seed);
   const first = firstOpenings(usual);
   const tallies = first.map(() => new Map<string, Counted>());
-  for (let draw = 0; draw < draws; draw++) {
-    const openings = firstOpenings(fieldOf(drawnAssumptions(chance)));
-    tallies.forEach((tally, i) => {
-      const opening = openings[i];
-      if (opening) countIn(tally, opening);
-    });
-  }
-  return ok(first.map((opening, i) => firmness(i + 1, opening, tallies[i] as Map<string, Counted>, draws)));
+  let drawn = 0;
+  return ok({
+    draw(count) {
+      for (let i = 0; i < count; i++) {
+        const openings = firstOpenings(fieldOf(drawnAssumptions(chance)));
+        tallies.forEach((tally, at) => {
+          const opening = openings[at];
+          if (opening) countIn(tally, opening);
+        });
+      }
+      drawn += count;
+    },
+    soFar: () =>
+      first.map((opening, i) => firmness(i + 1, opening, tallies[i] as Map<string, Counted>, drawn)),
+  });
 }
 
 interface Counted {

@@ -1,4 +1,5 @@
 import { type CircuitLine, layStraight } from '../circuit/circuit-line.ts';
+import { touchedBy } from '../history/raised-places.ts';
 import type { History } from '../history/teach.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import { mapFaults } from '../map/map-faults.ts';
@@ -7,14 +8,19 @@ import type { Circuit } from '../map/records.ts';
 import type { CircuitId } from '../quantity/id.ts';
 import type { Problem } from '../quantity/problem.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
+import { historyEffect } from './history-effect.ts';
 import type { Job } from './job-document.ts';
 import { jobHazard } from './job-hazard.ts';
+import { planWishes } from './plan-wishes.ts';
 import { type RankOptions, rankOnLine } from './rank-on-line.ts';
-import type { Ranking } from './ranking.ts';
+import type { Ranking, Told, ToldEffects } from './ranking.ts';
+import { standingEntries } from './standing-entries.ts';
 
 export interface RankJobOptions extends RankOptions {
   /** What past jobs taught about this map (`teach`); null or absent leaves them out. */
   readonly history?: History | null;
+  /** Says as well what past jobs and each answer at intake did: a weighing of the evidence for each. */
+  readonly withTold?: boolean;
 }
 
 /**
@@ -28,10 +34,57 @@ export interface RankJobOptions extends RankOptions {
 export function rank(map: MapDocument, job: Job, options: RankJobOptions = {}): Result<Ranking> {
   const line = searchedLine(map, job);
   if (!line.ok) return line;
-  return ok(
-    rankOnLine(map, line.value, jobHazard(map, line.value, job, options.history ?? null), job, options),
-  );
+  const history = usedHistory(job, options.history);
+  const field = jobHazard(map, line.value, job, history);
+  if (!options.withTold) return ok(rankOnLine(map, line.value, field, job, options));
+  const without = toldIn(job, history).map((told) => ({
+    told,
+    field:
+      told === 'past-jobs'
+        ? jobHazard(map, line.value, job, null)
+        : jobHazard(map, line.value, withoutAnswer(job, told), history),
+  }));
+  const touched = new Map<Answer, number>();
+  for (const { word, lengthMm } of touchedBy(map, line.value, field.cellEdgesMm, job))
+    touched.set(word, lengthMm);
+  const told: ToldEffects = {
+    answers: answersOf(job).map((word) => ({ word, lengthMm: touched.get(word) ?? 0 })),
+    pastJobs: history && {
+      jobs: history.jobs,
+      jobsOnMap: history.jobsOnMap,
+      effects: historyEffect(map, line.value, history),
+    },
+  };
+  return ok({ ...rankOnLine(map, line.value, field, job, { ...options, without }), told });
 }
+
+/**
+ * What past jobs taught, as far as this job may use it: null without any, or where they are switched off.
+ * @example
+ * usedHistory(sample.job, teach([], sample.map)) // => null
+ */
+export function usedHistory(job: Job, history: History | null | undefined): History | null {
+  if (!history || history.jobs === 0) return null;
+  return planWishes(standingEntries(job)).usePastJobs ? history : null;
+}
+
+type Answers = Pick<Job, 'recentWork' | 'symptoms'>;
+type Answer = Exclude<Told, 'past-jobs'>;
+
+const answersOf = ({ recentWork = [], symptoms = [] }: Answers): readonly Answer[] => [
+  ...recentWork,
+  ...symptoms,
+];
+
+const toldIn = (job: Answers, history: History | null): readonly Told[] => [
+  ...(history ? (['past-jobs'] as const) : []),
+  ...answersOf(job),
+];
+
+const withoutAnswer = ({ recentWork = [], symptoms = [] }: Answers, answer: Answer): Answers => ({
+  recentWork: recentWork.filter((word) => word !== answer),
+  symptoms: symptoms.filter((word) => word !== answer),
+});
 
 /** Circuits laid straight already: a map never changes, and a search asks for the same one at every click. */
 const laid = new WeakMap<MapDocument, Map<CircuitId, Result<CircuitLine>>>();

@@ -1,8 +1,10 @@
 import type { CauseShare } from '../chafe/cause.ts';
+import type { RecentWork, Symptom } from '../history/recent-work-table.ts';
 import type { OwnInterval } from '../locate/own-interval.ts';
 import type { FaultClass } from '../map/kinds.ts';
 import type { EntryId, NodeId, PanelId, SegmentId } from '../quantity/id.ts';
 import type { Problem } from '../quantity/problem.ts';
+import type { HistoryEffect } from './history-effect.ts';
 import type { NextTest } from './next-test.ts';
 
 /** Everything the Find place and the command line show; what `rank` gives. Plain data, safe to post to and from a worker. */
@@ -32,7 +34,24 @@ export interface Ranking {
   readonly contradictions: readonly Contradiction[];
   /** Tests that pay, best first; empty unless asked for with `withTests`. */
   readonly nextTests: readonly NextTest[];
+  /** What past jobs and the answers at intake did; where asked for. */
+  readonly told?: ToldEffects;
   readonly warnings: readonly RankWarning[];
+}
+
+/** Evidence that was there before the first reading: past jobs, recent work, when the fault shows. */
+export type Told = 'past-jobs' | RecentWork | Symptom;
+
+/** What it did to the answer; for each opening see its own `told`. */
+export interface ToldEffects {
+  /** Every answer given at intake, with the length of the circuit it points to; 0 for one that changes nothing. */
+  readonly answers: readonly { readonly word: RecentWork | Symptom; readonly lengthMm: number }[];
+  /** Null where this job does not use past jobs, or there are none. */
+  readonly pastJobs: {
+    readonly jobs: number;
+    readonly jobsOnMap: number;
+    readonly effects: readonly HistoryEffect[];
+  } | null;
 }
 
 /** Where the fault may be. stretches + components + noneOfThese = 1. */
@@ -84,6 +103,8 @@ export interface DigStep {
   readonly runningMinutes: number;
   readonly runningProbability: number;
   readonly reason: Reason;
+  /** For each piece of evidence told, the chance of this opening if that one were not known. */
+  readonly told?: readonly { readonly told: Told; readonly without: number }[];
   /** Minutes lost on average by beginning here instead; where asked for. */
   readonly regretMinutes?: number;
   /** Beginning here is as good as with the first: the loss is under 2 percent. */

@@ -1,16 +1,9 @@
 import { useState } from 'react';
-import type { JobEntry } from '#core/job/job-document.ts';
-import { joinRanges } from '#core/locate/station-ranges.ts';
 import { findWords } from '../../language/find.ts';
-import { nameOf } from '../../language/name-of.ts';
-import { whereLine } from '../../language/say-where.ts';
-import { inspectionWords } from '../../language/words.ts';
 import { Button, List, TextArea } from '../../parts/index.ts';
-import { circuitRanges } from '../../session/stretches-between.ts';
 import { HandOut } from '../start/hand-out.tsx';
-import { type FindView, useFind } from './find-context.ts';
-import { nearestLookQuality } from './look-quality.ts';
-import { readingLine } from './readings/reading-line.ts';
+import { entryLine } from './entry-line.ts';
+import { useFind } from './find-context.ts';
 
 const words = findWords.record;
 
@@ -91,35 +84,3 @@ const clock = (at: string): string =>
     hour: '2-digit',
     minute: '2-digit',
   });
-
-/** One entry as a line of words. */
-export function entryLine(entry: JobEntry, view: Pick<FindView, 'open' | 'say' | 'where'>): string {
-  const { map, line } = view.open;
-  switch (entry.type) {
-    case 'panel-off':
-      return words.panelOff(view.say(nameOf(map, entry.panelId)));
-    case 'panel-on':
-      return words.panelOn(view.say(nameOf(map, entry.panelId)));
-    case 'note':
-      return entry.text;
-    case 'reading':
-      return readingLine(entry, view);
-    case 'take-back':
-      return words.takeBack;
-    case 'inspection': {
-      const ranges = line
-        ? joinRanges(entry.stretches.flatMap((stretch) => circuitRanges(line, stretch)))
-        : [];
-      const where =
-        ranges.length > 0
-          ? ranges.map((range) => whereLine(view.where(range))).join('; ')
-          : entry.stretches.map((stretch) => view.say(nameOf(map, stretch.segmentId))).join(', ');
-      const quality = findWords.verdict[nearestLookQuality(entry.lookQuality)].toLowerCase();
-      return words.looked(inspectionWords[entry.result], `${where} (${quality})`);
-    }
-    default: {
-      const note = 'note' in entry ? entry.note : '';
-      return note === '' ? words.closing[entry.type] : `${words.closing[entry.type]}: ${note}`;
-    }
-  }
-}
