@@ -13,6 +13,7 @@ import { coveringWords, segmentTraitWords } from '../../language/words.ts';
 import { Button, Checkbox, Field, Figure, Select, TextArea } from '../../parts/index.ts';
 import { useDraw } from './draw-context.ts';
 import { FigureField } from './figure-field.tsx';
+import { RunHeights } from './heights/run-heights.tsx';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
 import { RunBends } from './run-bends.tsx';
@@ -108,6 +109,7 @@ export function RunForm({ segment }: { readonly segment: Segment }) {
           />
         ))}
       </fieldset>
+      <RunHeights segment={segment} />
       <RunBends segment={segment} />
       <Checkbox
         label={drawWords.fields.smooth}
