@@ -8,12 +8,20 @@ import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { type Connection, statement } from './connection.ts';
 import { inOneTransaction } from './in-one-transaction.ts';
 import { type JobProgress, jobProgress } from './job-progress.ts';
+import { forgetLesson } from './lesson-store.ts';
 import { pinMap } from './map-snapshot-store.ts';
 
 /** What a job says before its entries; stored as one piece. */
 export type JobIntake = Pick<
   Job,
-  'vehicle' | 'complaint' | 'failureType' | 'circuitId' | 'alsoFailingCircuitIds' | 'workingCircuitIds'
+  | 'vehicle'
+  | 'complaint'
+  | 'failureType'
+  | 'circuitId'
+  | 'alsoFailingCircuitIds'
+  | 'workingCircuitIds'
+  | 'recentWork'
+  | 'symptoms'
 >;
 
 interface JobRow {
@@ -63,6 +71,8 @@ const intakeOf = (job: JobIntake): JobIntake => ({
   circuitId: job.circuitId,
   alsoFailingCircuitIds: job.alsoFailingCircuitIds,
   workingCircuitIds: job.workingCircuitIds,
+  ...(job.recentWork ? { recentWork: job.recentWork } : {}),
+  ...(job.symptoms ? { symptoms: job.symptoms } : {}),
 });
 
 function insertEntries(
@@ -149,6 +159,7 @@ function noteProgress(connection: Connection, jobId: JobId, progress: JobProgres
     connection,
     'UPDATE job SET stage = ?, minutes_spent = ?, find_count = ?, changed_at = ?, recall = NULL WHERE id = ?',
   ).run(progress.stage, progress.minutesSpent, progress.findCount, now, jobId);
+  forgetLesson(connection, jobId);
 }
 
 /** Replaces what was taken down when the car came in. `not-found` when the job is not here. */
@@ -162,5 +173,6 @@ export function changeIntake(
     connection,
     'UPDATE job SET head = ?, changed_at = ?, recall = NULL WHERE id = ?',
   ).run(JSON.stringify(intakeOf(intake)), now, jobId);
+  forgetLesson(connection, jobId);
   return changes === 1 ? ok(jobId) : fail({ code: 'not-found', thing: jobId });
 }

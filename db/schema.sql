@@ -12,7 +12,7 @@ CREATE TABLE "job" (
   minutes_spent REAL NOT NULL,
   find_count INTEGER NOT NULL,
   entry_count INTEGER NOT NULL,
-  recall TEXT,
+  recall TEXT, lesson TEXT CHECK (lesson IN ('none', 'some')),
   FOREIGN KEY (map_id, map_revision) REFERENCES map_snapshot (map_id, revision)
 ) STRICT;
 
@@ -24,6 +24,16 @@ CREATE TABLE job_entry (
   PRIMARY KEY (job_id, seq),
   UNIQUE (job_id, entry_id)
 ) STRICT;
+
+CREATE TABLE lesson_amount (
+  job_id TEXT NOT NULL REFERENCES job (id) ON DELETE CASCADE,
+  map_id TEXT NOT NULL,
+  level TEXT NOT NULL CHECK (level IN ('causes', 'rubSpotKinds', 'rubSpots')),
+  key TEXT NOT NULL,
+  found REAL NOT NULL,
+  expected REAL NOT NULL,
+  PRIMARY KEY (job_id, level, key)
+) STRICT, WITHOUT ROWID;
 
 CREATE TABLE map (
   id TEXT NOT NULL PRIMARY KEY,
@@ -85,5 +95,13 @@ CREATE TABLE sample_offered (
 ) STRICT, WITHOUT ROWID;
 
 CREATE INDEX job_by_map ON job (map_id, map_revision);
+
+CREATE INDEX job_to_learn ON job (map_id, map_revision) WHERE stage = 'closed' AND lesson IS NULL;
+
+CREATE INDEX job_with_lesson ON job (map_id) WHERE lesson = 'some';
+
+CREATE INDEX lesson_amount_by_kind ON lesson_amount (level, key, found, expected) WHERE level <> 'rubSpots';
+
+CREATE INDEX lesson_amount_by_map ON lesson_amount (map_id, level, key, found, expected);
 
 CREATE INDEX map_transaction_by_state ON map_transaction (map_id, state, revision);

@@ -70,6 +70,13 @@ export const shopFiguresSchema = z.strictObject({
   firstOpeningShare: z.number().nullable(),
 });
 
+const amounts = z.record(z.string().max(100), z.number());
+const pastSumSchema = z.strictObject({
+  jobs: z.number().int(),
+  found: z.strictObject({ causes: amounts, rubSpotKinds: amounts, rubSpots: amounts }),
+  expected: z.strictObject({ causes: amounts, rubSpotKinds: amounts, rubSpots: amounts }),
+});
+
 /** A stretch of a model's loom where past jobs found something, by drawn stations of its run in mm. */
 export const chafingPlaceSchema = z.strictObject({
   segmentId: idSchema('segment'),
@@ -147,6 +154,8 @@ const intake = {
   circuitId: jobSchema.shape.circuitId,
   alsoFailingCircuitIds: jobSchema.shape.alsoFailingCircuitIds,
   workingCircuitIds: jobSchema.shape.workingCircuitIds,
+  recentWork: jobSchema.shape.recentWork,
+  symptoms: jobSchema.shape.symptoms,
 };
 
 const request = <I extends z.ZodType, O extends z.ZodType>(input: I, output: O) => ({ input, output });
@@ -244,6 +253,17 @@ export const contract = {
     z.strictObject({
       overall: shopFiguresSchema,
       models: z.array(z.strictObject({ mapId, mapName: z.string(), ...shopFiguresSchema.shape })),
+    }),
+  ),
+  /**
+   * What closed jobs teach about a job's map, the job itself left out. `waiting`: closed jobs not yet worked
+   * out; asking again goes on with them.
+   */
+  'jobs.taught': request(
+    z.strictObject({ jobId }),
+    z.strictObject({
+      sums: z.strictObject({ all: pastSumSchema, onMap: pastSumSchema }),
+      waiting: z.number().int(),
     }),
   ),
   /** Where a model chafes, from its past jobs. */

@@ -1,18 +1,24 @@
 import { chafingPlaces } from '#core/job/chafing-places.ts';
 import { figuresByModel, shopFigures } from '#core/job/shop-figures.ts';
-import { ok } from '#core/quantity/result.ts';
+import { fail, ok } from '#core/quantity/result.ts';
 import { listJobs } from '#db/job-list-store.ts';
 import { factsOfJobs, searchJobs } from '#db/job-recall-store.ts';
+import { learnFromClosed } from '#db/learn-lessons.ts';
+import { mapOfJob, sumLessons } from '#db/lesson-store.ts';
 import type { Handlers } from '../contract/handlers.ts';
 import type { HostMeans } from './host-means.ts';
 
 /** More than anyone reads; a search is then made narrower. */
 const mostSearched = 200;
 
-/** The requests about past jobs: search, the shop's figures, where a model chafes. */
+/** Closed jobs worked out at a time, and how long one request may go on with them. */
+const jobsAtATime = 4;
+const learningMs = 80;
+
+/** The requests about past jobs: search, the shop's figures, what they teach, where a model chafes. */
 export function pastHandlers({
   connection,
-}: HostMeans): Pick<Handlers, 'jobs.search' | 'shop.figures' | 'map.past'> {
+}: HostMeans): Pick<Handlers, 'jobs.search' | 'shop.figures' | 'jobs.taught' | 'map.past'> {
   return {
     'jobs.search': ({ words, mapId }) => {
       const found = searchJobs(connection, words, mapId ?? null);
@@ -27,6 +33,15 @@ export function pastHandlers({
         ...figures,
       }));
       return ok({ overall: shopFigures(facts), models });
+    },
+    'jobs.taught': ({ jobId }) => {
+      const mapId = mapOfJob(connection, jobId);
+      if (!mapId) return fail({ code: 'not-found', thing: jobId });
+      const end = performance.now() + learningMs;
+      let waiting: number;
+      do waiting = learnFromClosed(connection, mapId, jobsAtATime);
+      while (waiting > 0 && performance.now() < end);
+      return ok({ sums: sumLessons(connection, mapId, jobId), waiting });
     },
     'map.past': ({ mapId }) => {
       const facts = factsOfJobs(connection, mapId);

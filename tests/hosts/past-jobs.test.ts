@@ -76,6 +76,24 @@ test('the shop’s figures and where a model chafes come from its own jobs', () 
   });
 });
 
+test('an open job is told what closed jobs teach about its map, and not by itself', () => {
+  const { connection, handlers, closed, close } = shop();
+  const taught = handlers['jobs.taught']({ jobId: 'job:open' });
+  expect(taught).toMatchObject({
+    ok: true,
+    value: { waiting: 0, sums: { all: { jobs: 1 }, onMap: { jobs: 1 } } },
+  });
+  expect(handlers['jobs.taught']({ jobId: 'job:closed' })).toMatchObject({
+    value: { sums: { all: { jobs: 0 } } },
+  });
+  const undo = { id: 'entry:t', at: now(), type: 'take-back', entryId: close.id } as const;
+  expect(appendEntries(connection, 'job:closed', closed.entries.length, [undo], now()).ok).toBe(true);
+  expect(handlers['jobs.taught']({ jobId: 'job:open' })).toMatchObject({
+    value: { sums: { all: { jobs: 0 } } },
+  });
+  expect(handlers['jobs.taught']({ jobId: 'job:gone' })).toMatchObject({ problem: { code: 'not-found' } });
+});
+
 test('a closed job takes nothing more until its end is taken back', () => {
   const { connection, handlers, closed, close } = shop();
   const count = closed.entries.length;
