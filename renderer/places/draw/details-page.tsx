@@ -7,6 +7,7 @@ import { ClipForm } from './clip-form.tsx';
 import { useDraw } from './draw-context.ts';
 import { MapForm } from './map-form.tsx';
 import { NodeForm } from './node-form.tsx';
+import { AllPanelsOrder } from './order/panel-order.tsx';
 import { OutlineForm } from './outline-form.tsx';
 import { PanelForm } from './panel-form.tsx';
 import { RubSpotForm } from './rub-spot-form.tsx';
@@ -25,6 +26,7 @@ export function DetailsPage() {
       {selection.length === 0 ? <p className="quiet">{drawWords.nothingPicked}</p> : null}
       {selection.length === 0 ? <MapForm /> : null}
       {selection.length === 0 ? <UsualPanels /> : null}
+      {selection.length === 0 ? <AllPanelsOrder /> : null}
       {selection.length > 1 ? <p>{drawWords.severalPicked(selection.length)}</p> : null}
       {selection.length > 1 ? <TagActions segmentIds={selection.filter(isRun)} /> : null}
       {only ? <FormOf key={only} id={only} /> : null}

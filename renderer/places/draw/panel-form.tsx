@@ -9,6 +9,7 @@ import { useDraw } from './draw-context.ts';
 import { FigureField } from './figure-field.tsx';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
+import { PanelOrder } from './order/panel-order.tsx';
 import { PanelPicks } from './panel-picks.tsx';
 
 /** A panel: its minutes, what must be off before it, and the care it needs. */
@@ -55,6 +56,7 @@ export function PanelForm({ panel }: { readonly panel: Panel }) {
         without={panelId}
         onChange={(offFirst) => change({ offFirst })}
       />
+      <PanelOrder panel={panel} />
       <fieldset className="picks">
         <legend className="field-label">{drawWords.fields.cautions}</legend>
         {cautions.map((caution) => (
