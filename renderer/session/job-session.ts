@@ -1,6 +1,8 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { type CircuitLine, layStraight } from '#core/circuit/circuit-line.ts';
+import type { PastSums } from '#core/history/teach.ts';
 import type { Job, JobEntry } from '#core/job/job-document.ts';
+import type { OpeningFirmness } from '#core/job/rank-sensitivity.ts';
 import type { Ranking } from '#core/job/ranking.ts';
 import { mapFromExchange } from '#core/map/exchange.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
@@ -20,8 +22,18 @@ export type NewEntry = JobEntry extends infer Entry
 /** What is written down when the car comes in; all of it can be put right later. */
 export type Intake = Pick<
   Job,
-  'vehicle' | 'complaint' | 'failureType' | 'circuitId' | 'alsoFailingCircuitIds' | 'workingCircuitIds'
+  | 'vehicle'
+  | 'complaint'
+  | 'failureType'
+  | 'circuitId'
+  | 'alsoFailingCircuitIds'
+  | 'workingCircuitIds'
+  | 'recentWork'
+  | 'symptoms'
 >;
+
+/** What made the newest answer differ from the one before it. */
+export type ChangeCause = JobEntry | 'intake' | 'past-jobs';
 
 /** An open job as the screen sees it. */
 export interface JobOpen {
@@ -34,7 +46,13 @@ export interface JobOpen {
   readonly ranking: Ranking | null;
   /** The answer before it, for saying what moved. */
   readonly rankingBefore: Ranking | null;
+  /** What happened between the two. */
+  readonly changedBy: readonly ChangeCause[];
   readonly rankProblem: Problem | null;
+  /** How firm the first openings of the newest answer are; null until that is worked out. */
+  readonly firmness: readonly OpeningFirmness[] | null;
+  /** What past jobs teach about this map; null when it could not be asked for. */
+  readonly past: PastSums | null;
   /** The newest answer is not yet the whole answer to the newest question. */
   readonly thinking: boolean;
   readonly saving: 'saved' | 'saving' | 'failed';
@@ -55,6 +73,8 @@ export interface JobSession {
   undo(): void;
   redo(): void;
   changeIntake(intake: Intake): Promise<Problem | null>;
+  /** Asks again what past jobs teach: one may have been closed, or a wrong entry taken back, elsewhere. */
+  refreshPast(): Promise<void>;
   /** Tries again to put on disk what could not be stored. */
   saveAgain(): void;
   close(): void;
@@ -75,6 +95,9 @@ const lineOf = (map: MapDocument, job: Job): CircuitLine | null => {
   return laid.ok ? laid.value : null;
 };
 
+/** Between two requests while closed jobs are worked out for the first time: the host has other things to do. */
+const learningPauseMs = 120;
+
 /** Keeps one job open: its record, what is on disk of it, and its newest ranking. */
 export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
   const { client, makeRanker = workerRanker } = parts;
@@ -84,6 +107,7 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
   let ranker: Ranker | null = null;
   let revision = 0;
   let quickShown = false;
+  let causes: ChangeCause[] = [];
   let stored = 0;
   let storing = false;
   let closed = false;
@@ -92,18 +116,20 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
     if (store.getState().phase === 'open') store.setState(next);
   };
 
-  const ask = (): void => {
+  const ask = (...because: readonly ChangeCause[]): void => {
     const state = store.getState();
     if (state.phase !== 'open' || !ranker) return;
     revision += 1;
     quickShown = false;
-    change({ thinking: true });
+    causes = [...causes, ...because];
+    change({ thinking: true, firmness: null });
     ranker.ask({ revision, job: state.job });
   };
 
-  const show = (job: Job, map: MapDocument): void => {
+  const show = (job: Job, map: MapDocument, past: PastSums | null): void => {
     ranker?.stop();
     stored = job.entries.length;
+    causes = [];
     store.setState({
       phase: 'open',
       job,
@@ -111,7 +137,10 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
       line: lineOf(map, job),
       ranking: null,
       rankingBefore: null,
+      changedBy: [],
       rankProblem: null,
+      firmness: null,
+      past,
       thinking: false,
       saving: 'saved',
       saveProblem: null,
@@ -120,26 +149,56 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
       const state = store.getState();
       // An answer to an older question would show evidence that is no longer so.
       if (closed || answer.revision !== revision || state.phase !== 'open') return;
+      if ('firmness' in answer) {
+        change({ firmness: answer.firmness });
+        return;
+      }
       if (answer.result.ok) {
         change({
           ranking: answer.result.value,
           // The whole answer after a quick one is still compared with the answer before both.
           rankingBefore: quickShown ? state.rankingBefore : state.ranking,
+          changedBy: quickShown ? state.changedBy : causes,
           rankProblem: null,
           thinking: answer.partial === true,
         });
         quickShown = answer.partial === true;
+        causes = [];
       } else
         change({ ranking: null, rankingBefore: null, rankProblem: answer.result.problem, thinking: false });
     });
+    ranker.teach(past);
     ask();
   };
 
   const open = async (): Promise<void> => {
-    const opened = await client('job.open', { jobId });
+    // Together: an order without past jobs that changes a moment later would only confuse.
+    const [opened, taught] = await Promise.all([
+      client('job.open', { jobId }),
+      client('jobs.taught', { jobId }),
+    ]);
     if (closed) return;
-    if (opened.ok) show(opened.value.job, mapFromExchange(opened.value.map));
-    else store.setState({ phase: 'failed', problem: opened.problem }, true);
+    if (!opened.ok) {
+      store.setState({ phase: 'failed', problem: opened.problem }, true);
+      return;
+    }
+    show(opened.value.job, mapFromExchange(opened.value.map), taught.ok ? taught.value.sums : null);
+    if (taught.ok && taught.value.waiting > 0) void refreshPast();
+  };
+
+  const refreshPast = async (): Promise<void> => {
+    let taught = await client('jobs.taught', { jobId });
+    while (!closed && taught.ok && taught.value.waiting > 0) {
+      await new Promise((resolve) => setTimeout(resolve, learningPauseMs));
+      taught = await client('jobs.taught', { jobId });
+    }
+    const state = store.getState();
+    if (closed || !taught.ok || state.phase !== 'open') return;
+    const { sums } = taught.value;
+    if (JSON.stringify(sums) === JSON.stringify(state.past)) return;
+    change({ past: sums });
+    ranker?.teach(sums);
+    ask('past-jobs');
   };
 
   const storeEntries = async (): Promise<void> => {
@@ -170,7 +229,7 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
     const at = now();
     const whole = entries.map((entry) => ({ ...entry, id: newId('entry', chance), at }) as JobEntry);
     change({ job: { ...state.job, entries: [...state.job.entries, ...whole] } });
-    ask();
+    ask(...whole);
     void storeEntries();
   };
 
@@ -197,9 +256,10 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
       if (state.phase !== 'open') return null;
       const job = { ...state.job, ...intake };
       change({ job, line: lineOf(state.map, job) });
-      ask();
+      ask('intake');
       return null;
     },
+    refreshPast,
     saveAgain: () => {
       const state = store.getState();
       // Someone else wrote meanwhile: what is on disk is the truth, so start from it.

@@ -1,17 +1,26 @@
+import { type History, teachSums } from '#core/history/teach.ts';
 import { rank } from '#core/job/rank.ts';
+import { beginSensitivity, usualDraws } from '#core/job/rank-sensitivity.ts';
 import { createReadingsCache } from '#core/job/readings-cache.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { assert } from '#core/quantity/assert.ts';
 import { fail } from '#core/quantity/result.ts';
-import type { RankAnswer, RankMessage, RankQuestion } from './ranker.ts';
+import type { FirmAnswer, RankAnswer, RankMessage, RankQuestion } from './ranker.ts';
 
 const cache = createReadingsCache();
 let map: MapDocument | null = null;
+/** What past jobs teach about the map; kept as it is, for answers are remembered by it. */
+let history: History | null = null;
 let newest: RankQuestion | null = null;
 let working = false;
 /** The readings whose whole answer is remembered already. */
 let heard: string | null = null;
+
+/** Openings of which it is worked out what beginning there would lose. */
+const regretSteps = 12;
+/** Draws are made in pieces of this length, so that a new question waits for none of them. */
+const pieceMs = 12;
 
 /** Answers the newest question, quickly first where new readings make the whole answer slow; older questions are dropped. */
 async function work(): Promise<void> {
@@ -28,6 +37,7 @@ async function work(): Promise<void> {
     self.postMessage(answerTo(question, false));
     heard = readings;
     await turn();
+    if (!newest) await tellFirmness(question);
   }
   working = false;
 }
@@ -35,11 +45,28 @@ async function work(): Promise<void> {
 function answerTo({ revision, job }: RankQuestion, quick: boolean): RankAnswer {
   assert(map, 'the worker was given the map first');
   try {
-    const options = quick ? { readingDraws: 0 } : { withTests: true };
-    return { revision, result: rank(map, job, { ...options, readingsCache: cache }) };
+    const options = quick ? { readingDraws: 0 } : { withTests: true, withTold: true, regretSteps };
+    return { revision, result: rank(map, job, { ...options, history, readingsCache: cache }) };
   } catch (error) {
     return { revision, result: fail({ code: 'our-bug', detail: String(error) }) };
   }
+}
+
+/** Whether the first openings hold under other constants, unless something newer is asked meanwhile. */
+async function tellFirmness({ revision, job }: RankQuestion): Promise<void> {
+  assert(map, 'the worker was given the map first');
+  const begun = beginSensitivity(map, job, { history });
+  if (!begun.ok) return;
+  for (let drawn = 0; drawn < usualDraws; ) {
+    const end = performance.now() + pieceMs;
+    do {
+      begun.value.draw(1);
+      drawn++;
+    } while (drawn < usualDraws && performance.now() < end);
+    await turn();
+    if (newest) return;
+  }
+  self.postMessage({ revision, firmness: begun.value.soFar() } satisfies FirmAnswer);
 }
 
 /** What the slow part of an answer depends on; null without readings, when there is no slow part. */
@@ -53,7 +80,10 @@ const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0
 
 self.addEventListener('message', (event: MessageEvent<RankMessage>) => {
   if ('map' in event.data) map = event.data.map;
-  else {
+  else if ('past' in event.data) {
+    const { past } = event.data;
+    history = past && map ? teachSums(past, map) : null;
+  } else {
     newest = event.data.question;
     if (!working) void work();
   }

@@ -4,5 +4,15 @@ import type { Intake } from '../../session/job-session.ts';
 /** The part of a job that is written down when the car comes in. */
 export function intakeOf(job: Job): Intake {
   const { vehicle, complaint, failureType, circuitId, alsoFailingCircuitIds, workingCircuitIds } = job;
-  return { vehicle, complaint, failureType, circuitId, alsoFailingCircuitIds, workingCircuitIds };
+  const { recentWork, symptoms } = job;
+  return {
+    vehicle,
+    complaint,
+    failureType,
+    circuitId,
+    alsoFailingCircuitIds,
+    workingCircuitIds,
+    ...(recentWork ? { recentWork } : {}),
+    ...(symptoms ? { symptoms } : {}),
+  };
 }

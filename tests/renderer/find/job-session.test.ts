@@ -1,28 +1,48 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
+import { emptyTally } from '#core/history/past-jobs.ts';
+import type { PastSums } from '#core/history/teach.ts';
 import type { Job, JobEntry } from '#core/job/job-document.ts';
 import { rank } from '#core/job/rank.ts';
+import { rankSensitivity } from '#core/job/rank-sensitivity.ts';
 import { mapToExchange } from '#core/map/exchange.ts';
 import { seededChance } from '#core/quantity/chance.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { type Channel, clientOver } from '#electron/contract/client.ts';
+import { intakeOf } from '#renderer/places/find/intake-of.ts';
 import { type JobOpen, jobSession, type NewEntry } from '#renderer/session/job-session.ts';
-import type { MakeRanker, RankAnswer, RankQuestion } from '#renderer/session/ranker.ts';
+import type { FirmAnswer, MakeRanker, RankAnswer, RankQuestion } from '#renderer/session/ranker.ts';
 import { sample } from '#tests/sample.ts';
 
 /** A host of one job, in memory. `refuse` makes the next appends fail with that problem. */
 interface OneJobHost {
   job: Job;
   refuse: Problem | null;
+  past: PastSums;
+  /** Closed jobs not yet worked out, request by request. */
+  waiting: number[];
   channel: Channel;
 }
+
+const nothing = { found: emptyTally, expected: emptyTally };
+const oneFind = (jobs: number): PastSums => {
+  const found = { ...emptyTally, rubSpotKinds: { 'raw-edge': jobs }, rubSpots: { 'rub-spot:edge': jobs } };
+  const expected = { ...emptyTally, rubSpotKinds: { 'raw-edge': 0.4 }, rubSpots: { 'rub-spot:edge': 0.4 } };
+  const sum = { jobs, found, expected };
+  return { all: sum, onMap: sum };
+};
 
 function oneJobHost(): OneJobHost {
   const host: OneJobHost = {
     job: sample.job,
     refuse: null,
+    past: { all: { jobs: 0, ...nothing }, onMap: { jobs: 0, ...nothing } },
+    waiting: [],
     channel: async (name, input) => {
       if (name === 'job.open') {
         return { ok: true, value: { job: host.job, map: mapToExchange(sample.map) } };
+      }
+      if (name === 'jobs.taught') {
+        return { ok: true, value: { sums: host.past, waiting: host.waiting.shift() ?? 0 } };
       }
       if (name === 'job.append') {
         const { expectedEntries, entries } = input as { expectedEntries: number; entries: JobEntry[] };
@@ -43,19 +63,29 @@ function oneJobHost(): OneJobHost {
 /** A ranker that answers only when told to, so that a test can let answers come late. */
 function heldRanker() {
   const asked: RankQuestion[] = [];
-  let give: (answer: RankAnswer) => void = () => {};
+  const taught: (PastSums | null)[] = [];
+  let give: (answer: RankAnswer | FirmAnswer) => void = () => {};
   const makeRanker: MakeRanker = (_, answer) => {
     give = answer;
-    return { ask: (question) => asked.push(question), stop: () => {} };
+    return {
+      ask: (question) => asked.push(question),
+      teach: (past) => taught.push(past),
+      stop: () => {},
+    };
   };
   const answer = (question: RankQuestion | undefined): void => {
     if (question) give({ revision: question.revision, result: rank(sample.map, question.job) });
   };
-  return { asked, makeRanker, answer };
+  const answerFirm = (question: RankQuestion | undefined): void => {
+    const firmness = rankSensitivity(sample.map, question?.job ?? sample.job, { draws: 2 });
+    if (question && firmness.ok) give({ revision: question.revision, firmness: firmness.value });
+  };
+  return { asked, taught, makeRanker, answer, answerFirm };
 }
 
-async function openSession() {
+async function openSession(prepare: (host: OneJobHost) => void = () => {}) {
   const host = oneJobHost();
+  prepare(host);
   const ranker = heldRanker();
   const session = jobSession('job:tiny', {
     client: clientOver(host.channel),
@@ -184,5 +214,64 @@ describe('an open job', () => {
     });
     await session.open();
     expect(session.store.getState()).toEqual({ phase: 'failed', problem });
+  });
+
+  test('what past jobs teach is there before the first question', async () => {
+    const { ranker, state } = await openSession((host) => {
+      host.past = oneFind(2);
+    });
+    expect(ranker.taught).toEqual([oneFind(2)]);
+    expect(state().past?.onMap.jobs).toBe(2);
+    expect(ranker.asked).toHaveLength(1);
+  });
+
+  test('closed jobs still to be worked out are waited for, and change the order once', async () => {
+    const { host, ranker, state } = await openSession((each) => {
+      each.waiting = [3, 2, 0];
+    });
+    ranker.answer(ranker.asked[0]);
+    host.past = oneFind(1);
+    await vi.waitFor(() => expect(ranker.taught).toHaveLength(2));
+    expect(ranker.asked).toHaveLength(2);
+    ranker.answer(ranker.asked[1]);
+    expect(state().changedBy).toEqual(['past-jobs']);
+  });
+
+  test('asking again for past jobs asks for a new order only when they taught something new', async () => {
+    const { host, ranker, session, state } = await openSession();
+    await session.refreshPast();
+    expect(ranker.asked).toHaveLength(1);
+    host.past = oneFind(1);
+    await session.refreshPast();
+    expect(ranker.asked).toHaveLength(2);
+    expect(state().past).toEqual(oneFind(1));
+  });
+
+  test('how firm the order is belongs to the newest question alone', async () => {
+    const { ranker, session, state } = await openSession();
+    ranker.answer(ranker.asked[0]);
+    ranker.answerFirm(ranker.asked[0]);
+    expect(state().firmness?.length).toBeGreaterThan(0);
+    session.add(soundLook);
+    expect(state().firmness).toBeNull();
+    ranker.answerFirm(ranker.asked[0]);
+    expect(state().firmness).toBeNull();
+    ranker.answer(ranker.asked[1]);
+    ranker.answerFirm(ranker.asked[1]);
+    expect(state().firmness?.length).toBeGreaterThan(0);
+  });
+
+  test('what changed the order is told with it, a correction at intake included', async () => {
+    const { ranker, session, state } = await openSession();
+    ranker.answer(ranker.asked[0]);
+    expect(state().changedBy).toEqual([]);
+    session.add(soundLook);
+    session.add(treadOff);
+    ranker.answer(ranker.asked.at(-1));
+    expect(state().changedBy).toMatchObject([{ type: 'inspection' }, { type: 'panel-off' }]);
+    expect(await session.changeIntake({ ...intakeOf(state().job), recentWork: ['seat'] })).toBeNull();
+    ranker.answer(ranker.asked.at(-1));
+    expect(state().changedBy).toEqual(['intake']);
+    expect(state().job.recentWork).toEqual(['seat']);
   });
 });
