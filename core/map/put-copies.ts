@@ -16,6 +16,8 @@ export interface CopyRule {
   readonly name: (name: string) => string;
   /** Whether copies may still speak of something that was not copied but is on the map. */
   readonly keepsMention: (id: string) => boolean;
+  /** What copies speak of instead of something on the map that was not copied; nothing by default. */
+  readonly standIn?: (id: string) => string | null;
   /** A record that stays as it is on the map and is shared instead of copied. */
   readonly shares: (record: MapRecord) => boolean;
 }
@@ -47,9 +49,10 @@ export function putCopies(
   }
   const rename = <I extends string>(id: I): I => {
     if (idKind(id) === 'clip') return freshClipId() as I;
-    return (renamed.get(id) as I | undefined) ?? id;
+    return ((renamed.get(id) ?? rule.standIn?.(id)) as I | undefined | null) ?? id;
   };
-  const mayName = (id: string): boolean => renamed.has(id) || (hasRecord(map, id) && rule.keepsMention(id));
+  const mayName = (id: string): boolean =>
+    renamed.has(id) || (hasRecord(map, id) && (rule.keepsMention(id) || Boolean(rule.standIn?.(id))));
   const orderOf = orderMaker(map);
   for (const record of copies) {
     const loose = withoutMentions(record, mayName, (id) => renamed.has(id));

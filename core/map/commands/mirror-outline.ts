@@ -5,6 +5,7 @@ import { addRecord } from '../add-record.ts';
 import { findRecord } from '../find-record.ts';
 import type { MapDocument } from '../map-document.ts';
 import { mirroredVertex } from '../mirror-geometry.ts';
+import { otherSideName } from '../other-side-name.ts';
 import type { Patch } from '../patch.ts';
 import type { Vertex } from '../records.ts';
 import { changeOutline } from './change-outline.ts';
@@ -18,7 +19,7 @@ const turnedRound = (vertex: Vertex): Vertex => ({
 
 /**
  * Mirrors an outline about the centre line: `copy` adds a second one under `copyId` (a left seat gives
- * the right one), `complete` makes a half that was drawn open into one closed whole. Corners on the centre
+ * the right one, named so), `complete` makes a half that was drawn open into one closed whole. Corners on the centre
  * line are not doubled. Refuses `not-found`, `duplicate-id` and, for `complete`, a closed outline
  * (`bad-value`) or one too short (`too-few-points`).
  * @example
@@ -35,7 +36,10 @@ export function mirrorOutline(
   const outline = found.value;
   const centre = map.details.centreLineYMm;
   const mirrored = outline.vertices.map((vertex) => mirroredVertex(vertex, centre));
-  if (input.how === 'copy') return addRecord(map, { ...outline, id: input.copyId, vertices: mirrored });
+  if (input.how === 'copy') {
+    const name = otherSideName(outline.name);
+    return addRecord(map, { ...outline, id: input.copyId, name, vertices: mirrored });
+  }
   if (outline.closed) {
     return fail({ code: 'bad-value', field: 'closed', value: 'true', allowed: 'false' });
   }

@@ -15,8 +15,8 @@ import type { MapNode, Segment } from '../records.ts';
 /**
  * Mirrors picked things about the centre line: outlines, panels, runs with their nodes, nodes and rub
  * spots. `copy` leaves them and adds their twins on the other side, with left and right changed over in
- * their names; a node on the centre line is shared, and only panels that reach over it still hide a twin's
- * runs. `turn` mirrors the things themselves. Mirrored runs are marked unchecked until someone has seen
+ * their names; a node on the centre line is shared. Where a thing speaks of a panel, its twin speaks of the
+ * same panel if that reaches over the centre line, else of the panel of the other side's name, else of none. `turn` mirrors the things themselves. Mirrored runs are marked unchecked until someone has seen
  * them on a car. Pictures stay. Refuses `not-found`, and a copy of nothing that has a side (`bad-value`).
  * @example
  * mirrorThings(sample.map, { ids: ['panel:seat'], how: 'turn' }, () => 0).value.changed.length // => 1
@@ -43,6 +43,13 @@ function mirroredCopies(map: MapDocument, ids: readonly string[], chance: Chance
     const area = map.panels.get(id as PanelId)?.area ?? [];
     return area.some((point) => point.yMm < centre) && area.some((point) => point.yMm > centre);
   };
+  const panelNamed = new Map([...map.panels.values()].map(({ name, id }) => [name, id]));
+  const onOtherSide = (id: string): string | null => {
+    const panel = map.panels.get(id as PanelId);
+    if (!panel || overCentre(id)) return null;
+    const twin = panelNamed.get(otherSideName(panel.name)) ?? null;
+    return twin === id ? null : twin;
+  };
   const draft = draftOf(map);
   putCopies(
     draft,
@@ -54,6 +61,7 @@ function mirroredCopies(map: MapDocument, ids: readonly string[], chance: Chance
       },
       name: otherSideName,
       keepsMention: (id) => idKind(id) !== 'panel' || overCentre(id),
+      standIn: onOtherSide,
       shares: onCentre,
     },
     chance,

@@ -28,9 +28,10 @@ export function RunTags({ segment }: { readonly segment: Segment }) {
       <TagActions segmentIds={[segmentId]} />
       {segment.tags.length === 0 ? <p className="quiet">{drawWords.tags.none}</p> : null}
       <ul className="list">
-        {segment.tags.map((tag) => (
+        {segment.tags.map((tag, index) => (
           <TagLine
-            key={`${tag.panelId} ${tag.fromMm} ${tag.confirmed}`}
+            // biome-ignore lint/suspicious/noArrayIndexKey: named by its stations, the field typed in would be another at each digit.
+            key={`${tag.panelId} ${index}`}
             segment={segment}
             tag={tag}
             lengthMm={lengthMm}

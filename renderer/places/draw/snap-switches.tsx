@@ -3,7 +3,7 @@ import { Checkbox } from '../../parts/index.ts';
 import type { ToolName } from '../../tools/tool-name.ts';
 import type { Drawing } from './use-drawing.ts';
 
-const holding: readonly ToolName[] = ['select', 'outline', 'route', 'panel', 'rub-spot'];
+const holding: readonly ToolName[] = ['select', 'outline', 'route', 'node', 'panel', 'rub-spot'];
 const mirrored: readonly ToolName[] = ['outline', 'panel', 'rub-spot'];
 
 /** Switches for what takes hold of a point and how it is drawn, as far as they matter to the action in hand. */

@@ -7,19 +7,20 @@ import { emptyOverlay } from '../../board/overlay.ts';
 import { nodeKindWords } from '../../language/words.ts';
 import { inTurn } from '../../session/in-turn.ts';
 import { freeName } from '../free-name.ts';
-import { stay, type Tool } from '../tool.ts';
+import { snapped } from '../snap.ts';
+import { type PointerInput, stay, type Tool, type ToolView } from '../tool.ts';
 
 export interface NodeAim {
   readonly aim: PlanPoint | null;
 }
 
-/** Plugs, splices and parts: a press on a run sets one into it, on a run's end makes the end one, elsewhere adds one alone. */
+/** Plugs, splices and parts: a press on a run sets one into it, on a run's end makes the end one, elsewhere adds one alone, where corners, edges and the grid take hold of it. */
 export const nodeTool: Tool<NodeAim> = {
   start: { aim: null },
   step(state, event, view) {
     if (event.type === 'key' || event.type === 'up' || event.type === 'double') return stay(state);
     const target = event.hits.find((hit) => hit.kind === 'node' || hit.kind === 'segment');
-    if (event.type === 'move') return stay({ aim: target?.at ?? null });
+    if (event.type === 'move') return stay({ aim: target?.at ?? heldPlace(event, view) });
     const kind = view.choices.nodeKind;
     const name = freeName(nodeKindWords[kind], view.map.nodes.values());
     if (target?.kind === 'node') {
@@ -45,12 +46,18 @@ export const nodeTool: Tool<NodeAim> = {
       );
       return { state, effects: [{ type: 'edit', label: 'edit.addNode', patch, select: [nodeId] }] };
     }
-    const at = { ...event.at, zMm: 0 };
+    const at = { ...snapped(event, view).at, zMm: 0 };
     const patch = addNode(view.map, { node: { id: nodeId, name, kind, at, panelIds: [], note: '' } });
     return { state, effects: [{ type: 'edit', label: 'edit.addNode', patch, select: [nodeId] }] };
   },
   overlay: ({ aim }) => (aim ? { ...emptyOverlay, points: [{ at: aim, style: 'snap' }] } : emptyOverlay),
 };
+
+/** Where a part set down alone would go, shown only where something takes hold of it. */
+function heldPlace(event: PointerInput, view: ToolView): PlanPoint | null {
+  const { at, on } = snapped(event, view);
+  return on ? at : null;
+}
 
 const isNumbered = (name: string, base: string): boolean =>
   name === '' || new RegExp(`^${base} \\d+$`).test(name);

@@ -139,6 +139,26 @@ describe('mirroring picked things', () => {
     ]);
   });
 
+  test('a mirrored panel waits for the one of the same name on the other side, and its runs are proposed to it', () => {
+    const area = (sign: number): Panel['area'] =>
+      [200, 300, 400].map((yMm, i) => ({ xMm: 100 * i, yMm: sign * yMm }));
+    const left: Panel = { ...sample.tread, id: 'panel:left', name: 'Left tread', area: area(-1) };
+    const right: Panel = { ...left, id: 'panel:right', name: 'Right tread', area: area(1) };
+    const trim: Panel = { ...left, id: 'panel:trim', name: 'Left trim', offFirst: [left.id] };
+    const tags = [{ panelId: left.id, fromMm: 0, toMm: 100, confirmed: true }];
+    const map = {
+      ...shifted,
+      panels: new Map([left, right, trim].map((panel) => [panel.id, panel])),
+      segments: new Map(shifted.segments).set(side.id, { ...side, tags }),
+    };
+    const after = edited(map, mirrorThings(map, { ids: [trim.id, side.id], how: 'copy' }, seededChance(7)));
+    const added = addedTo(map, after);
+    expect([...after.panels.values()].find(({ name }) => name === 'Right trim')?.offFirst).toEqual([
+      right.id,
+    ]);
+    expect(added.segments[0]?.tags).toEqual([{ ...tags[0], panelId: right.id, confirmed: false }]);
+  });
+
   test('turned twice, everything lies where it was', () => {
     for (let seed = 1; seed <= 20; seed++) {
       const map = randomMap(seed);

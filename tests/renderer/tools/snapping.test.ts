@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { addOutline } from '#core/map/commands/add-outline.ts';
 import { emptyMap, type MapDocument } from '#core/map/map-document.ts';
 import { applyPatch } from '#core/map/patch.ts';
+import { nodeTool } from '#renderer/tools/node/node-tool.ts';
 import { outlineTool } from '#renderer/tools/outline/outline-tool.ts';
 import { panelTool } from '#renderer/tools/panel/panel-tool.ts';
 import { routeTool } from '#renderer/tools/route/route-tool.ts';
@@ -42,6 +43,16 @@ test('a panel’s corners take hold of corners and edges of an outline', () => {
   hand.key('Enter');
   expect(placesOf(hand.map)).toEqual([
     [0, 0],
+    [500, 0],
+    [500, 400],
+  ]);
+});
+
+test('a part set down alone takes hold of an edge, and of the grid where it is switched on', () => {
+  const hand = toolInHand(nodeTool, withSquare(), { grid: true });
+  hand.press(500, 6);
+  hand.press(497, 404);
+  expect([...hand.map.nodes.values()].map(({ at }) => [at.xMm, at.yMm])).toEqual([
     [500, 0],
     [500, 400],
   ]);
