@@ -1,6 +1,7 @@
 import type { Covering } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot, Segment } from '../map/records.ts';
+import { segmentLine } from '../map/segment-line.ts';
 import type { RubSpotId, SegmentId } from '../quantity/id.ts';
 import type { Problem } from '../quantity/problem.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
@@ -45,6 +46,24 @@ export function whatIf(
   if (!then) return fail({ code: 'not-found', thing: segmentId });
   const [before, after] = [wholeHazard(now), wholeHazard(then)];
   return ok({ before, after, fallsBy: before > 0 ? 1 - after / before : 0 });
+}
+
+/**
+ * The map as it would be with a change to a run, to draw the hazard beside what it is. Refuses what `whatIf`
+ * refuses.
+ * @example
+ * mapWithChange(sample.map, 'segment:middle', { add: 'sleeve', covering: 'braided-sleeve' }).value.segments.get('segment:middle').covering // => 'braided-sleeve'
+ */
+export function mapWithChange(
+  map: MapDocument,
+  segmentId: SegmentId,
+  change: RunChange,
+): Result<MapDocument> {
+  const segment = map.segments.get(segmentId);
+  const line = segment && segmentLine(map, segment);
+  if (!segment || !line) return fail({ code: 'not-found', thing: segmentId });
+  const changed = changedPlace(map, segment, line.lengthMm, change);
+  return changed.ok ? ok(changed.value.map) : changed;
 }
 
 interface Place {

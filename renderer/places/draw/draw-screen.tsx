@@ -21,6 +21,7 @@ import { cameraShowing, frameInView, wholeCamera } from './camera-showing.ts';
 import { type Draw, DrawContext } from './draw-context.ts';
 import { DrawHeader } from './draw-header.tsx';
 import { FirstSteps } from './first-steps.tsx';
+import { PointedReasons } from './hazard/pointed-reasons.tsx';
 import { allShown, mapWithout } from './layers.ts';
 import { NewJob } from './new-job.tsx';
 import { SideColumn, type SidePage } from './side-column.tsx';
@@ -180,6 +181,7 @@ export function DrawScreen({
                   />
                 ) : null}
                 <MarksKey theme={theme} withJob={false} />
+                <PointedReasons hover={drawing.hover} camera={camera} />
                 {isBlank(open.document) && drawing.inHand.name === 'select' ? <FirstSteps /> : null}
                 {dropping ? <p className="drop-here">{pictureWords.drop}</p> : null}
               </div>

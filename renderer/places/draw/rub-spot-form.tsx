@@ -6,6 +6,7 @@ import { rubSpotKindWords } from '../../language/words.ts';
 import { Choice, Select, TextArea } from '../../parts/index.ts';
 import { useDraw } from './draw-context.ts';
 import { FigureField } from './figure-field.tsx';
+import { KindReason, SpotHazard } from './hazard/spot-hazard.tsx';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
 
@@ -33,6 +34,8 @@ export function RubSpotForm({ spot }: { readonly spot: RubSpot }) {
         options={optionsOf(rubSpotKinds, rubSpotKindWords)}
         onChange={(kind) => change({ kind })}
       />
+      <KindReason kind={spot.kind} />
+      <SpotHazard spot={spot} />
       <Choice
         label={drawWords.fields.severity}
         value={String(spot.severity) as (typeof severities)[number]}

@@ -13,6 +13,7 @@ import { coveringWords, segmentTraitWords } from '../../language/words.ts';
 import { Button, Checkbox, Field, Figure, Select, TextArea } from '../../parts/index.ts';
 import { useDraw } from './draw-context.ts';
 import { FigureField } from './figure-field.tsx';
+import { RunHazard } from './hazard/run-hazard.tsx';
 import { RunHeights } from './heights/run-heights.tsx';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
@@ -92,6 +93,7 @@ export function RunForm({ segment }: { readonly segment: Segment }) {
           onChange={(measuredLengthMm) => change({ measuredLengthMm }, 'measuredLengthMm')}
         />
       </div>
+      <RunHazard segment={segment} />
       <RunTags segment={segment} />
       <RunClips segment={segment} />
       <fieldset className="picks">
