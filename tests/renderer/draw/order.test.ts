@@ -40,9 +40,11 @@ describe('the diagram of what must be off first', () => {
           const picture = orderPicture(panels, panels.keys(), width);
           expect(picture.boxes).toHaveLength(panels.size);
           const at = new Map(picture.boxes.map((box) => [box.id, box]));
-          for (const { first, waits, from, to } of picture.arrows) {
+          for (const { first, waits, way } of picture.arrows) {
             expect(at.get(first)?.yPx).toBeLessThan(at.get(waits)?.yPx ?? 0);
-            expect(from.yPx).toBeLessThan(to.yPx);
+            const heights = way.map(({ yPx }) => yPx);
+            expect(heights).toEqual([...heights].sort((a, b) => a - b));
+            expect(way.length % 2).toBe(0);
           }
           for (const one of picture.boxes) {
             expect(one.xPx).toBeGreaterThanOrEqual(-0.5);
@@ -58,6 +60,26 @@ describe('the diagram of what must be off first', () => {
         },
       ),
       { seed: 21, numRuns: 40 },
+    );
+  });
+
+  test('an arrow past several rows passes between the panels of each, never through one', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 50_000 }), (seed) => {
+        const { panels } = randomMap(seed, { panels: 20 });
+        const { boxes, boxPx, arrows } = orderPicture(panels, panels.keys(), 1_000);
+        for (const { way } of arrows) {
+          for (let i = 1; i + 2 < way.length; i += 2) {
+            const lane = way[i];
+            if (!lane) throw new Error('no lane');
+            const through = boxes.filter(
+              ({ xPx, yPx }) => yPx === lane.yPx && lane.xPx > xPx && lane.xPx < xPx + boxPx.width,
+            );
+            expect(through).toEqual([]);
+          }
+        }
+      }),
+      { seed: 5, numRuns: 40 },
     );
   });
 

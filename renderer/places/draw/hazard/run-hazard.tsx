@@ -27,8 +27,15 @@ export function RunHazard({ segment }: { readonly segment: Segment }) {
   const whole = hazardOfMap(hazards);
   if (!hazard || whole <= 0) return null;
   const ofMap = wholeHazard(hazard) / whole;
+  const toggle = (opened: boolean): void => {
+    setOpen(opened);
+    // The board marks the place looked at; until one is pressed it is the worst.
+    if (opened && placeHere.getState().place?.segmentId !== segment.id) {
+      placeHere.setState({ place: { segmentId: segment.id, stationMm: worstStationMm(hazard) } });
+    }
+  };
   return (
-    <Disclosure label={hazardWords.title(ofMap)} open={open} onToggle={setOpen}>
+    <Disclosure label={hazardWords.title(ofMap)} open={open} onToggle={toggle}>
       <Reasons segment={segment} hazard={hazard} ofMap={ofMap} />
     </Disclosure>
   );

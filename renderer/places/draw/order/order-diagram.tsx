@@ -205,16 +205,24 @@ function PanelBox({
   );
 }
 
-/** Half way along an arrow. */
-const middleOf = ({ from, to }: OrderArrow): readonly [number, number] => [
-  (from.xPx + to.xPx) / 2,
-  (from.yPx + to.yPx) / 2,
-];
-
-function ArrowLine({ arrow: { from, to } }: { readonly arrow: OrderArrow }) {
-  const bend = Math.max(16, (to.yPx - from.yPx) / 2);
-  const line = `M${from.xPx} ${from.yPx}C${from.xPx} ${from.yPx + bend} ${to.xPx} ${to.yPx - bend} ${to.xPx} ${to.yPx - 5}`;
-  const head = `M${to.xPx - 5} ${to.yPx - 9}L${to.xPx} ${to.yPx - 1}L${to.xPx + 5} ${to.yPx - 9}`;
+function ArrowLine({ arrow: { way } }: { readonly arrow: OrderArrow }) {
+  const [start, ...rest] = way;
+  const end = way.at(-1);
+  if (!start || !end) return null;
+  let line = `M${start.xPx} ${start.yPx}`;
+  let before = start;
+  rest.forEach((point, i) => {
+    const last = i === rest.length - 1;
+    const y = last ? point.yPx - 4 : point.yPx;
+    // Straight past a row, bent between two.
+    if (i % 2 === 1) line += `L${point.xPx} ${y}`;
+    else {
+      const bend = (point.yPx - before.yPx) / 2;
+      line += `C${before.xPx} ${before.yPx + bend} ${point.xPx} ${point.yPx - bend} ${point.xPx} ${y}`;
+    }
+    before = point;
+  });
+  const head = `M${end.xPx - 5} ${end.yPx - 9}L${end.xPx} ${end.yPx - 1}L${end.xPx + 5} ${end.yPx - 9}`;
   return (
     <g className="order-arrow">
       <path d={line} />
@@ -223,7 +231,10 @@ function ArrowLine({ arrow: { from, to } }: { readonly arrow: OrderArrow }) {
   );
 }
 
-/** The mark half way along an arrow by which it is taken out. */
+/** How far before its head an arrow is taken out: there every arrow stands by itself. */
+const cutPx = 20;
+
+/** The mark on an arrow by which it is taken out. */
 function ArrowButton({
   arrow,
   label,
@@ -233,7 +244,8 @@ function ArrowButton({
   readonly label: string;
   readonly onTakeOut: () => void;
 }) {
-  const [x, y] = middleOf(arrow);
+  const end = arrow.way.at(-1);
+  if (!end) return null;
   const key = (event: KeyboardEvent): void => {
     if (event.key !== 'Delete' && event.key !== 'Backspace') return;
     event.preventDefault();
@@ -244,7 +256,7 @@ function ArrowButton({
     <button
       type="button"
       className="order-cut"
-      style={{ left: x, top: y }}
+      style={{ left: end.xPx, top: end.yPx - cutPx }}
       aria-label={label}
       title={label}
       onClick={onTakeOut}
