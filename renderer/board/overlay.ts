@@ -33,3 +33,14 @@ export interface OverlayLabel {
 }
 
 export const emptyOverlay: Overlay = { lines: [], points: [], labels: [], box: null };
+
+/** Marks with what a drawing action shows over them. */
+export function overlaid(marks: Overlay, action: Overlay): Overlay {
+  if (marks === emptyOverlay) return action;
+  return {
+    lines: [...marks.lines, ...action.lines],
+    points: [...marks.points, ...action.points],
+    labels: [...marks.labels, ...action.labels],
+    box: action.box,
+  };
+}

@@ -1,7 +1,7 @@
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 
 /** Browsers refuse or blank a larger canvas; common practice, no source. */
-const mostSidePx = 16_000;
+export const mostSidePx = 16_000;
 
 /**
  * An SVG drawing as a PNG, drawn by the browser itself; `scale` 2 gives twice the SVG's pixels. Needs a page.

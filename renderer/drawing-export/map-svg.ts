@@ -33,6 +33,7 @@ export interface MapSvgOptions {
   readonly lit?: Lit | null;
 }
 
+const usualLongSidePx = 1_800;
 const marginPx = 48;
 const titlePx = 22;
 const subtitlePx = 14;
@@ -57,7 +58,12 @@ const painters: readonly Painter[] = [
  * same map and options always give the same text.
  */
 export function mapSvg(map: MapDocument, colours: BoardColours, options: MapSvgOptions = {}): string {
-  const { longSidePx = 1_800, lengths = 'metric', fontFamily = 'sans-serif', subtitle = '' } = options;
+  const {
+    longSidePx = usualLongSidePx,
+    lengths = 'metric',
+    fontFamily = 'sans-serif',
+    subtitle = '',
+  } = options;
   const box = mapBounds(map);
   const size = sheetSize(box, longSidePx);
   const fitted = fitCamera(
@@ -109,10 +115,23 @@ function mapBounds(map: MapDocument): Bounds {
   return all ?? { minXMm: 0, maxXMm: 4_500, minYMm: -900, maxYMm: 900 };
 }
 
+/** The size of the drawing, and how many of its px a millimetre on the car takes up, before it is enlarged. */
+export function mapSvgSize(
+  map: MapDocument,
+  longSidePx = usualLongSidePx,
+): { readonly widthPx: number; readonly heightPx: number; readonly pxPerMm: number } {
+  const box = mapBounds(map);
+  return { ...sheetSize(box, longSidePx), pxPerMm: sheetPxPerMm(box, longSidePx) };
+}
+
+function sheetPxPerMm(box: Bounds, longSidePx: number): number {
+  return (longSidePx - 2 * marginPx) / Math.max(1, box.maxXMm - box.minXMm, box.maxYMm - box.minYMm);
+}
+
 function sheetSize(box: Bounds, longSidePx: number): { widthPx: number; heightPx: number } {
   const widthMm = Math.max(1, box.maxXMm - box.minXMm);
   const heightMm = Math.max(1, box.maxYMm - box.minYMm);
-  const scale = (longSidePx - 2 * marginPx) / Math.max(widthMm, heightMm);
+  const scale = sheetPxPerMm(box, longSidePx);
   // Narrow drawings still need room for their title.
   const widthPx = Math.max(640, Math.round(widthMm * scale + 2 * marginPx));
   return { widthPx, heightPx: Math.round(heightMm * scale + 2 * marginPx) + headPx + footPx };

@@ -248,4 +248,9 @@ export const editWords: Readonly<Record<string, string>> = {
   'edit.addUnderlay': 'picture laid under',
   'edit.placeUnderlay': 'picture placed',
   'edit.changeUnderlay': 'picture changed',
+  'edit.changeSeveral': 'several changed',
+  'edit.paste': 'copies laid down',
+  'edit.duplicate': 'duplicated',
+  'edit.mirrorThings': 'mirrored',
+  'edit.alignThings': 'lined up',
 };

@@ -1,5 +1,5 @@
 import type { DriveSide } from '#core/map/kinds.ts';
-import type { ImportSummary, JobSummary } from '#electron/contract/contract.ts';
+import type { JobSummary } from '#electron/contract/contract.ts';
 
 /** Every sentence of the place with the vehicles and the jobs. */
 export const startWords = {
@@ -61,20 +61,8 @@ export const startWords = {
   },
   bringIn: {
     title: 'Bring in a file',
-    hint: 'Or drop a map or job document anywhere on this screen.',
+    hint: 'A map or job document, or a bundle with pictures; or drop it anywhere on this screen.',
     drop: 'Let go to read the file',
-    choose: 'Choose a file',
-    reading: 'Reading the file',
-    found: (summary: ImportSummary): string =>
-      summary.kind === 'map' ? `Vehicle map “${summary.name}”` : `Job “${summary.name}”`,
-    holds: (summary: ImportSummary): string =>
-      summary.kind === 'map'
-        ? `${summary.segments} runs, ${summary.panels} panels, ${summary.circuits} circuits.`
-        : `${summary.entries} entries.`,
-    already: 'The same one is here already: it will be kept as a copy beside it, nothing is overwritten.',
-    nothingStored: 'Nothing is stored yet.',
-    store: 'Keep it',
     stored: (name: string): string => `“${name}” is kept.`,
-    another: 'Choose another file',
   },
 } as const;

@@ -1,4 +1,5 @@
 import { fail, ok, type Result } from '#core/quantity/result.ts';
+import { readFile } from './read-file.ts';
 
 /** A picture ready to be kept under a drawing: upright, and no larger than needed. */
 export interface ScaledPicture {
@@ -76,31 +77,6 @@ function fitted(widthPx: number, heightPx: number, longestPx: number): { widthPx
   const scale = Math.min(1, longestPx / Math.max(widthPx, heightPx));
   const side = (px: number): number => Math.max(1, Math.round(px * scale));
   return { widthPx: side(widthPx), heightPx: side(heightPx) };
-}
-
-/** The file's bytes, read piece by piece; null when it cannot be read, such as after it was moved. */
-async function readFile(
-  file: File,
-  onProgress: (share: number) => void,
-  signal: AbortSignal | undefined,
-): Promise<Uint8Array<ArrayBuffer> | null> {
-  const bytes = new Uint8Array(file.size);
-  let at = 0;
-  try {
-    const reader = file.stream().getReader();
-    for (let piece = await reader.read(); !piece.done; piece = await reader.read()) {
-      if (signal?.aborted) {
-        await reader.cancel();
-        return null;
-      }
-      bytes.set(piece.value, at);
-      at += piece.value.length;
-      onProgress(at / Math.max(1, file.size));
-    }
-  } catch {
-    return null;
-  }
-  return at === bytes.length && at > 0 ? bytes : null;
 }
 
 /**

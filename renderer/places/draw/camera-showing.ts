@@ -7,8 +7,17 @@ import type { Frame } from './use-picture-intake.ts';
 /** Gone to from a list, a thing is shown no larger than this. */
 const closestPxPerMm = 0.8;
 
-/** The camera that shows a rectangle: the present one when it does already, else one moved onto it. */
-export function cameraShowing(box: Bounds, camera: Camera, size: ScreenSize): Camera {
+/**
+ * The camera that shows a rectangle: the present one when it does already, else one moved onto it. With `topPx`,
+ * in the part of the screen of this size that begins so far down.
+ */
+export function cameraShowing(box: Bounds, camera: Camera, size: ScreenSize, topPx = 0): Camera {
+  const from = { ...camera, yPx: camera.yPx - topPx };
+  const shown = shownIn(box, from, size);
+  return shown === from ? camera : { ...shown, yPx: shown.yPx + topPx };
+}
+
+function shownIn(box: Bounds, camera: Camera, size: ScreenSize): Camera {
   const seen = viewBox(camera, size, -40);
   const inView =
     box.minXMm >= seen.minXMm &&

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import { idKind } from '#core/quantity/id.ts';
 import { drawWords } from '../../language/draw.ts';
-import { Button } from '../../parts/index.ts';
 import { CircuitForm } from './circuit-form.tsx';
 import { ClipForm } from './clip-form.tsx';
+import { ThingActions } from './copy/thing-actions.tsx';
 import { useDraw } from './draw-context.ts';
 import { MapForm } from './map-form.tsx';
 import { NodeForm } from './node-form.tsx';
@@ -12,13 +12,13 @@ import { OutlineForm } from './outline-form.tsx';
 import { PanelForm } from './panel-form.tsx';
 import { RubSpotForm } from './rub-spot-form.tsx';
 import { RunForm } from './run-form.tsx';
-import { TagActions } from './tag-actions.tsx';
+import { SeveralForm } from './several/several-form.tsx';
 import { UnderlayForm } from './underlay-form.tsx';
 import { UsualPanels } from './usual-panels.tsx';
 
 /** Everything about what is picked; with nothing picked, about the map itself. */
 export function DetailsPage() {
-  const { open, remove } = useDraw();
+  const { open } = useDraw();
   const { selection } = open;
   const only = selection.length === 1 ? selection[0] : undefined;
   return (
@@ -27,19 +27,12 @@ export function DetailsPage() {
       {selection.length === 0 ? <MapForm /> : null}
       {selection.length === 0 ? <UsualPanels /> : null}
       {selection.length === 0 ? <AllPanelsOrder /> : null}
-      {selection.length > 1 ? <p>{drawWords.severalPicked(selection.length)}</p> : null}
-      {selection.length > 1 ? <TagActions segmentIds={selection.filter(isRun)} /> : null}
+      {selection.length > 1 ? <SeveralForm key={selection.join()} ids={selection} /> : null}
       {only ? <FormOf key={only} id={only} /> : null}
-      {selection.length > 0 ? (
-        <div className="button-row details-end">
-          <Button onClick={() => remove(selection)}>{drawWords.deleteOne}</Button>
-        </div>
-      ) : null}
+      <ThingActions />
     </div>
   );
 }
-
-const isRun = (id: string): id is `segment:${string}` => idKind(id) === 'segment';
 
 function FormOf({ id }: { readonly id: string }): ReactNode {
   const { map } = useDraw();

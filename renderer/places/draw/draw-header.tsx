@@ -1,5 +1,7 @@
 import { memo } from 'react';
 import { drawWords } from '../../language/draw.ts';
+import { compareWords } from '../../language/draw-compare.ts';
+import { findWords } from '../../language/draw-find.ts';
 import { problemSentence } from '../../language/problems.ts';
 import { bodyStyleWords, driveSideWords, words } from '../../language/words.ts';
 import { Button, IconButton } from '../../parts/index.ts';
@@ -11,10 +13,16 @@ export const DrawHeader = memo(function DrawHeader({
   onLeave,
   onKeys,
   onNewJob,
+  onFind,
+  onTask,
+  taskOpen,
 }: {
   readonly onLeave: () => void;
   readonly onKeys: () => void;
   readonly onNewJob: () => void;
+  readonly onFind: () => void;
+  readonly onTask: () => void;
+  readonly taskOpen: boolean;
 }) {
   const { open, map, session } = useDraw();
   const { name, bodyStyle, driveSide } = map.details;
@@ -41,6 +49,8 @@ export const DrawHeader = memo(function DrawHeader({
           disabled={open.history.undone.length === 0}
           onClick={() => session.redo()}
         />
+        <IconButton label={findWords.title} sign="search" aria-keyshortcuts="Control+F" onClick={onFind} />
+        <IconButton label={compareWords.tasks} sign="more" pressed={taskOpen} onClick={onTask} />
         <IconButton label={words.keys} sign="keyboard" onClick={onKeys} />
         <SettingsButton />
         <Button weight="main" onClick={onNewJob}>

@@ -1,12 +1,16 @@
 import { useCallback, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import type { Bounds } from '#core/geometry/bounds.ts';
+import type { PlanPoint } from '#core/geometry/place.ts';
 import { removeThings } from '#core/map/commands/remove-things.ts';
 import { dependents } from '#core/map/dependents.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { Board } from '../../board/board.tsx';
+import { viewBox } from '../../board/camera.ts';
 import { MarksKey } from '../../board/marks-key.tsx';
+import { emptyOverlay, type Overlay, overlaid } from '../../board/overlay.ts';
 import { drawWords, editWords } from '../../language/draw.ts';
 import { pictureWords } from '../../language/draw-first.ts';
 import { drawKeys } from '../../language/draw-keys.ts';
@@ -16,13 +20,18 @@ import { useMachineSettings } from '../../session/machine-settings.ts';
 import type { MapOpen, MapSession } from '../../session/map-session.ts';
 import { useTheme } from '../../theme/use-theme.ts';
 import type { ToolName } from '../../tools/tool-name.ts';
+import { useBringIn } from '../handover/use-bring-in.ts';
 import { useDrop } from '../start/use-drop.ts';
 import { cameraShowing, frameInView, wholeCamera } from './camera-showing.ts';
+import { useCopying } from './copy/use-copying.ts';
 import { type Draw, DrawContext } from './draw-context.ts';
 import { DrawHeader } from './draw-header.tsx';
+import { besideFindBox } from './find/beside-find-box.ts';
+import { FindBox } from './find/find-box.tsx';
 import { FirstSteps } from './first-steps.tsx';
 import { PointedReasons } from './hazard/pointed-reasons.tsx';
 import { allShown, mapWithout } from './layers.ts';
+import { type MapTask, MapTaskPage } from './map-task.tsx';
 import { NewJob } from './new-job.tsx';
 import { SideColumn, type SidePage } from './side-column.tsx';
 import { boundsOfThings } from './things-bounds.ts';
@@ -56,6 +65,11 @@ export function DrawScreen({
   const [sheet, setSheet] = useState(false);
   const [newJob, setNewJob] = useState(false);
   const [layers, setLayers] = useState(allShown);
+  const [note, setNote] = useState<string | null>(null);
+  const [finding, setFinding] = useState(false);
+  const [task, setTask] = useState<MapTask | null>(null);
+  const [marks, setMarks] = useState<Overlay>(emptyOverlay);
+  const bringing = useBringIn();
 
   const cameraNow = useRef(camera);
   cameraNow.current = camera;
@@ -68,9 +82,20 @@ export function DrawScreen({
     setProblem,
     () => takeTool('underlay'),
   );
-  const bringIn = (file: File): void => void pictureIntake.bringIn(file);
-  const dropping = useDrop(bringIn);
-  usePastedPicture(bringIn);
+  const bringInPicture = (file: File): void => void pictureIntake.bringIn(file);
+  const dropping = useDrop((file) => {
+    if (!/\.(json|zip)$/i.test(file.name)) return bringInPicture(file);
+    setTask('bring-in');
+    void bringing.read(file);
+  });
+  usePastedPicture(bringInPicture);
+  const pointerNow = useRef<() => PlanPoint | null>(() => null);
+  const copying = useCopying(session, {
+    pointerNow: () => pointerNow.current(),
+    viewNow: () => cameraNow.current && viewBox(cameraNow.current, size.current, -20),
+    onProblem: setProblem,
+    onSaid: setNote,
+  });
   const shown = useMemo(() => mapWithout(open.shown, layers.hidden), [open.shown, layers.hidden]);
   const underlays = useUnderlays(shown);
 
@@ -81,6 +106,14 @@ export function DrawScreen({
       setProblem(session.edit(patch, { label: 'edit.remove', select: [] }));
     },
     [open.document, session],
+  );
+  const lookAt = useCallback(
+    (box: Bounds | null): void => {
+      if (!box || !cameraNow.current) return;
+      const clear = finding ? besideFindBox(size.current) : { size: size.current, topPx: 0 };
+      setCamera(cameraShowing(box, cameraNow.current, clear.size, clear.topPx));
+    },
+    [setCamera, size, finding],
   );
   // The same object while only the view moves, so that nothing beside the board is worked out again.
   const draw: Draw = useMemo(
@@ -98,9 +131,11 @@ export function DrawScreen({
       goTo: (ids) => {
         session.select(ids);
         setPage('details');
-        const box = boundsOfThings(open.document, ids);
-        if (box && cameraNow.current) setCamera(cameraShowing(box, cameraNow.current, size.current));
+        lookAt(boundsOfThings(open.document, ids));
       },
+      lookAt,
+      mark: setMarks,
+      copying,
       remove: (ids) => {
         const touched = dependents(open.document, ids);
         if (!touched.ok) setProblem(touched.problem);
@@ -132,28 +167,45 @@ export function DrawScreen({
       pictureIntake,
       underlays.gone,
       layers,
+      lookAt,
+      copying,
     ],
   );
   const drawing = useDrawing(draw, camera?.pxPerMm ?? 1);
   taker.current = drawing.take;
-  useDrawKeys(draw, drawing, () => setSheet(true));
+  pointerNow.current = () => drawing.pointerAt.current;
+  const openSheet = useCallback(() => setSheet(true), []);
+  const openFind = useCallback(() => setFinding(true), []);
+  const toggleTask = useCallback(() => setTask((before) => (before ? null : 'compare')), []);
+  useDrawKeys(draw, drawing, { onSheet: openSheet, onFind: openFind });
+  const overlay = useMemo(() => overlaid(marks, drawing.overlay), [marks, drawing.overlay]);
 
   // A question about deleting belongs to what was picked then.
   const selectionKey = open.selection.join(' ');
   // biome-ignore lint/correctness/useExhaustiveDependencies: the selection's change is the trigger.
-  useEffect(() => setAsked(null), [selectionKey]);
+  useEffect(() => {
+    setAsked(null);
+    setNote(null);
+  }, [selectionKey]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: picking something shows its details.
   useEffect(() => {
     if (open.selection.length > 0) setPage('details');
   }, [selectionKey]);
 
   const keep = useCallback(() => setAsked(null), []);
-  const openSheet = useCallback(() => setSheet(true), []);
+  const closeFind = useCallback(() => setFinding(false), []);
   const openNewJob = useCallback(() => setNewJob(true), []);
   return (
     <DrawContext.Provider value={draw}>
       <main className="draw">
-        <DrawHeader onLeave={onLeave} onKeys={openSheet} onNewJob={openNewJob} />
+        <DrawHeader
+          onLeave={onLeave}
+          onKeys={openSheet}
+          onNewJob={openNewJob}
+          onFind={openFind}
+          onTask={toggleTask}
+          taskOpen={task !== null}
+        />
         <ToolRail drawing={drawing} />
         <div className="draw-middle">
           {newJob ? (
@@ -173,13 +225,14 @@ export function DrawScreen({
                     label={drawWords.board}
                     selection={open.selection}
                     hover={drawing.hover}
-                    overlay={drawing.overlay}
+                    overlay={overlay}
                     cursor={
                       drawing.inHand.name === 'select' ? (drawing.hover ? 'pointer' : 'default') : 'crosshair'
                     }
                     onPointer={drawing.onPointer}
                   />
                 ) : null}
+                {finding ? <FindBox onClose={closeFind} /> : null}
                 <MarksKey theme={theme} withJob={false} />
                 <PointedReasons hover={drawing.hover} camera={camera} />
                 {isBlank(open.document) && drawing.inHand.name === 'select' ? <FirstSteps /> : null}
@@ -188,7 +241,15 @@ export function DrawScreen({
             </>
           )}
         </div>
-        <SideColumn page={page} onPage={setPage} asked={asked} onSure={doRemove} onKeep={keep} />
+        <SideColumn
+          page={page}
+          onPage={setPage}
+          asked={asked}
+          onSure={doRemove}
+          onKeep={keep}
+          note={note}
+          task={task ? <MapTaskPage task={task} onTask={setTask} bringing={bringing} /> : null}
+        />
         {sheet ? (
           <KeyboardSheet
             label={drawKeys.title}

@@ -1,5 +1,6 @@
 import { useEffect, useId, useRef, useState } from 'react';
 import { drawWords } from '../../language/draw.ts';
+import { severalWords } from '../../language/draw-several.ts';
 import { FieldFrame, readNumber } from '../../parts/index.ts';
 
 /** A figure that keeps whatever was typed and says what is wrong with it; only a good one is handed on. */
@@ -13,6 +14,7 @@ export function FigureField({
   hint,
   places = 1,
   mayBeEmpty = false,
+  differs = false,
 }: {
   readonly label: string;
   readonly value: number | null;
@@ -24,6 +26,8 @@ export function FigureField({
   readonly places?: number;
   /** An empty field means: not known. */
   readonly mayBeEmpty?: boolean;
+  /** Several things with figures of their own: empty until one is typed for all of them. */
+  readonly differs?: boolean;
 }) {
   const id = useId();
   const show = (number: number | null): string =>
@@ -37,14 +41,14 @@ export function FigureField({
     setText(shown);
   }, [value, shown]);
   const problemOf = (typed: string): boolean => {
-    if (typed.trim() === '') return !mayBeEmpty;
+    if (typed.trim() === '') return !mayBeEmpty && !differs;
     const number = readNumber(typed);
     return number === null || number < min || number > max;
   };
   const bad = problemOf(text);
   const change = (typed: string): void => {
     setText(typed);
-    if (problemOf(typed)) return;
+    if (problemOf(typed) || (typed.trim() === '' && !mayBeEmpty)) return;
     given.current = typed.trim() === '' ? null : readNumber(typed);
     onChange(given.current);
   };
@@ -57,6 +61,7 @@ export function FigureField({
           className="input number-input"
           inputMode="decimal"
           value={text}
+          placeholder={differs ? severalWords.differs : undefined}
           aria-invalid={bad ? true : undefined}
           aria-describedby={hint || trouble ? `${id}-hint` : undefined}
           onChange={(event) => change(event.target.value)}

@@ -1,8 +1,8 @@
-import { memo, useEffect, useMemo, useRef } from 'react';
+import { memo, type ReactNode, useEffect, useMemo, useRef } from 'react';
 import { readiness } from '#core/map/readiness.ts';
 import { drawWords } from '../../language/draw.ts';
 import { nameOf } from '../../language/name-of.ts';
-import { ProblemNotice, Tabs } from '../../parts/index.ts';
+import { Notice, ProblemNotice, Tabs } from '../../parts/index.ts';
 import { Checklist } from './checklist.tsx';
 import { DeleteAsk } from './delete-ask.tsx';
 import { DetailsPage } from './details-page.tsx';
@@ -18,12 +18,18 @@ export const SideColumn = memo(function SideColumn({
   asked,
   onSure,
   onKeep,
+  note,
+  task,
 }: {
   readonly page: SidePage;
   readonly onPage: (page: SidePage) => void;
   readonly asked: readonly string[] | null;
   readonly onSure: (ids: readonly string[]) => void;
   readonly onKeep: () => void;
+  /** What was just done that the board does not show. */
+  readonly note: string | null;
+  /** What is done with the whole map, in place of the pages. */
+  readonly task: ReactNode;
 }) {
   const { map, open, problem } = useDraw();
   const column = useRef<HTMLElement>(null);
@@ -38,20 +44,23 @@ export const SideColumn = memo(function SideColumn({
     <aside ref={column} className="side-column" aria-label={drawWords.pages.label}>
       {problem ? <ProblemNotice problem={problem} nameOf={(id) => nameOf(map, id)} /> : null}
       {asked ? <DeleteAsk ids={asked} onSure={() => onSure(asked)} onKeep={onKeep} /> : null}
-      <Tabs
-        label={drawWords.pages.label}
-        shown={page}
-        onShow={onPage}
-        pages={[
-          { key: 'details', label: drawWords.pages.details, content: <DetailsPage /> },
-          { key: 'things', label: drawWords.pages.things, content: <ThingsPage /> },
-          {
-            key: 'ready',
-            label: left > 0 ? `${drawWords.pages.ready} (${left})` : drawWords.pages.ready,
-            content: <Checklist items={items} />,
-          },
-        ]}
-      />
+      {note ? <Notice>{note}</Notice> : null}
+      {task ?? (
+        <Tabs
+          label={drawWords.pages.label}
+          shown={page}
+          onShow={onPage}
+          pages={[
+            { key: 'details', label: drawWords.pages.details, content: <DetailsPage /> },
+            { key: 'things', label: drawWords.pages.things, content: <ThingsPage /> },
+            {
+              key: 'ready',
+              label: left > 0 ? `${drawWords.pages.ready} (${left})` : drawWords.pages.ready,
+              content: <Checklist items={items} />,
+            },
+          ]}
+        />
+      )}
     </aside>
   );
 });

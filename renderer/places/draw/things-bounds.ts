@@ -12,7 +12,8 @@ export function boundsOfThings(map: MapDocument, ids: readonly string[]): Bounds
   return boundsOf(ids.flatMap((id) => pointsOf(map, id)));
 }
 
-function pointsOf(map: MapDocument, id: string): readonly PlanPoint[] {
+/** The line or the corners a thing is drawn along; empty for what has no place. */
+export function pointsOf(map: MapDocument, id: string): readonly PlanPoint[] {
   if (id.startsWith('clip:')) {
     for (const segment of map.segments.values()) {
       const clip = segment.clips.find((each) => each.id === id);

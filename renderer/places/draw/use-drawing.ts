@@ -1,4 +1,5 @@
 import { useCallback, useMemo, useRef, useState } from 'react';
+import type { PlanPoint } from '#core/geometry/place.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { type BoardIndex, boardIndex } from '../../board/board-index.ts';
 import type { BoardPointer } from '../../board/board-pointer.ts';
@@ -28,6 +29,8 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
   const [choices, setChoices] = useState(firstChoices);
   const [hover, setHover] = useState<string | null>(null);
   const [traceChoice, setTraceChoice] = useState<TraceChoice | null>(null);
+  /** Where the pointer is over the board; null while it is elsewhere. */
+  const pointerAt = useRef<PlanPoint | null>(null);
   /** Events may follow one another faster than React draws. */
   const latest = useRef(inHand);
 
@@ -78,6 +81,7 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
   );
 
   const onPointer = (pointer: BoardPointer): void => {
+    pointerAt.current = pointer.type === 'leave' ? null : pointer.at;
     if (pointer.type === 'leave') {
       setHover(null);
       return;
@@ -123,6 +127,7 @@ export function useDrawing(draw: Draw, pxPerMm: number) {
     feed,
     dropOrLayDown,
     onPointer,
+    pointerAt,
     overlay,
     hover,
     choices,

@@ -4,6 +4,7 @@ import type { Problem } from '#core/quantity/problem.ts';
 import { startWords } from '../../language/start.ts';
 import { Button, ProblemNotice } from '../../parts/index.ts';
 import { hostClient } from '../../session/host.ts';
+import { saveFile } from '../handover/save-file.ts';
 
 /** Writes a map or a job out as a file to hand to someone. */
 export function HandOut({ what }: { readonly what: { readonly mapId: MapId } | { readonly jobId: JobId } }) {
@@ -15,13 +16,7 @@ export function HandOut({ what }: { readonly what: { readonly mapId: MapId } | {
       return;
     }
     setProblem(null);
-    const address = URL.createObjectURL(new Blob([made.value.text], { type: 'application/json' }));
-    const link = document.createElement('a');
-    link.href = address;
-    link.download = made.value.fileName;
-    link.click();
-    // The browser reads the file after the click returns.
-    setTimeout(() => URL.revokeObjectURL(address), 10_000);
+    saveFile(made.value.fileName, new Blob([made.value.text], { type: 'application/json' }));
   };
   return (
     <>
