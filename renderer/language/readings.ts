@@ -64,8 +64,10 @@ export const readingWords = {
     ignition: 'Ignition on',
     battery12: 'Battery on',
     note: 'Note',
-    position: 'Position, such as seat back or door open',
-    meter: 'Meter',
+    position: 'Position',
+    positionHint: 'Seat back, door open',
+    carShort: 'Car:',
+    meterAndNote: 'Meter and note:',
     keep: 'Keep',
     keepNext: 'Keep, then the other end',
     understood: (figure: string): string => `Read as ${figure}`,
@@ -75,10 +77,13 @@ export const readingWords = {
     label: 'Test first',
     looking: 'Looking for a test that pays',
     saves: 'saves',
-    enter: 'Enter this reading',
-    whole: 'How, and what it would tell',
+    enter: 'Enter the reading',
+    whole: 'What it would tell',
     others: 'Others that pay',
     precedence: 'The vehicle maker’s procedure takes precedence.',
+    wire: 'Wire',
+    pin: (place: string, pin: string): string => `${place} pin ${pin}`,
+    noPin: (place: string): string => `${place}, pin not on the map`,
   },
   ledger: {
     number: (index: number): string => `Reading ${index}`,
@@ -95,6 +100,7 @@ export const readingWords = {
   contradiction: {
     title: 'Not all of these can hold',
     which: (numbers: string): string => `Readings ${numbers} cannot all hold`,
+    goTo: (number: number): string => `Look at reading ${number}`,
     unless: {
       'fault-changed':
         'unless the fault’s own resistance was not the same each time. Take them again one after the other, without touching the loom between.',
@@ -106,9 +112,9 @@ export const readingWords = {
     between: (a: string, b: string): string => `${a} to ${b}`,
     beeps: 'beeps',
     silent: 'silent',
-    stays: (plugs: string): string => `${plugs} apart: fault stays`,
-    gone: (plugs: string): string => `${plugs} apart: fault gone`,
-    nothing: 'Nothing',
+    stays: (apart: string): string => `${apart}: fault stays`,
+    gone: (apart: string): string => `${apart}: fault gone`,
+    nothingApart: 'Nothing apart',
     moved: (where: string, changed: number, tried: number): string =>
       `Moved ${where}: changed ${changed} of ${tried}`,
     works: 'works',
@@ -117,7 +123,8 @@ export const readingWords = {
       `${amps} in at ${driven}, volts at ${sensed}`,
   },
   state: {
-    apart: (plugs: string): string => `Apart: ${plugs}`,
+    apart: (plugs: string): string => `${plugs} apart`,
+    fuseOut: 'fuse out',
     nothingApart: 'Nothing apart',
     ignition: (on: boolean): string => (on ? 'ignition on' : 'ignition off'),
     battery: (on: boolean): string => (on ? 'battery on' : 'battery off'),
@@ -129,21 +136,33 @@ export const readingWords = {
     add: 'Add my meter',
     change: 'Change',
     name: 'Name',
-    ohmsStep: 'Last digit, ohms',
-    ohmsPercent: 'Accuracy, % of the figure',
-    counts: 'plus counts',
+    ohmsStep: 'Last digit, Ω',
+    ohmsPercent: 'Ohms: accuracy, %',
+    ohmsCounts: 'and counts',
     millivoltStep: 'Last digit, mV',
-    millivoltPercent: 'Accuracy, % of the figure',
-    leads: 'Leads add',
-    beep: 'Beeps below',
+    millivoltPercent: 'mV: accuracy, %',
+    millivoltCounts: 'and counts',
+    leads: 'Leads add, Ω',
+    beep: 'Beeps below, Ω',
     fourWire: 'Four leads',
     capacitance: 'Measures capacitance',
     hint: 'From the meter’s data sheet. Leave the beep empty if nobody knows it, and the leads 0 if they are nulled.',
     keep: 'Keep this meter',
     remove: 'Remove',
     nameMissing: 'Give it a name.',
-    usual: 'Usual',
+    nameTaken: 'Another meter has this name. Give it another.',
+    notAFigure: 'Type a figure without a unit.',
+    between: (least: string, most: string): string => `Between ${least} and ${most}, please.`,
   },
+} as const;
+
+/** Units that may be typed behind a figure, by what is measured. */
+export const unitsTyped = {
+  ohm: 'Ω, mΩ, kΩ, MΩ, or k, M, m alone',
+  volt: 'V, mV, kV',
+  millivolt: 'mV, V, µV',
+  picofarad: 'pF, nF, µF',
+  ampere: 'A, mA',
 } as const;
 
 /** What keeps a form from being a reading, as a sentence that says what to do. */
@@ -153,13 +172,23 @@ export const troubleWords = {
     'empty-plain': 'Type what the meter shows.',
     'not-a-figure': 'This is no figure. Type digits with one point or comma, such as 4.7 or 4,7.',
     'two-marks': 'There is more than one point or comma in it. Leave out the thousands mark.',
-    'other-unit': 'The letters after the figure are not a unit of this test. Known are k, M and m.',
     negative: 'A figure below zero cannot be here. Swap or null the leads and take it again.',
     'no-figure-here': 'An open line is no answer to this test. Type a figure.',
+  },
+  otherUnit: (units: string): string =>
+    `What stands behind the figure is no unit of this test. Known are ${units}; no letter at all is fine.`,
+  tooHigh: {
+    ohm: 'No meter reads that many ohms. Press Over range, or look at the letters behind the figure.',
+    volt: 'More than 60 V is high voltage, and no such reading is taken here. If the meter did show it, stop and leave it to a trained person. If it showed millivolts, write mV behind the figure.',
+    millivolt:
+      'More than 15 V is not a drop along a wire. Write µV behind the figure if it was microvolts, or take it again.',
+    picofarad:
+      'No wire of a car holds that much. Unplug what is still on it, or look at the letters behind the figure.',
   },
   current: {
     empty: 'Type the current that flowed, as the clamp or the supply shows it.',
     zero: 'With no current there is no drop. Type the current that flowed.',
+    'no-figure-here': 'Type the current as a figure, as the clamp or the supply shows it.',
     tooMuch: (most: string): string =>
       `No more than ${most} may go into this wire. Do not repeat it: use a smaller lamp or a lower limit, and take the reading again.`,
   },
@@ -174,15 +203,40 @@ export const troubleWords = {
   apart: 'Say which plug was apart, or which part unplugged.',
 } as const;
 
-/** Cautions at the form, in one line each. The vehicle maker's procedure takes precedence over every one. */
+/** Cautions of a test, each in whole and in a few words. The vehicle maker's procedure takes precedence over every one. */
 export const formCautionWords = {
+  label: 'Before this test',
   batteryOn:
     'Battery off, or the fuse out, and prove 0 V before ohms, beep or capacitance. On a live wire the figure is false and the meter may be harmed.',
+  batteryOnKey: 'Battery off first, prove 0 V',
   endPluggedIn: (names: string): string =>
     `${names} still plugged in: the meter then sees that too. Unplug it for a figure that counts fully.`,
+  endPluggedInKey: (names: string): string => `Still plugged in: ${names}`,
   unitPins: 'At a control unit or sensor: measure from the back of the plug, no oversized tip, no test lamp.',
+  unitPinsKey: 'From the back of the plug',
   handsClear: 'Ignition on: keep hands clear of fans, belts and anything that may move or get hot.',
+  handsClearKey: 'Hands clear: it may move or get hot',
+  noCurrentKey: 'No current yet',
+  lampKey: (watts: number, amps: string): string => `Lamp of ${watts} W at most (${amps})`,
+  supplyKey: (amps: string, fuseA: number, seconds: number): string =>
+    `${amps} at most, ${fuseA} A fuse, ${seconds} s`,
   precedence: 'The vehicle maker’s procedure takes precedence.',
+  understood: (what: string): string => `${what}: read and understood`,
+} as const;
+
+/** The small calculator for the current of a drop test. */
+export const limiterWords = {
+  label: 'Current for this wire',
+  lamp: 'Lamp to hand',
+  lampOption: (watts: number): string => `${watts} W`,
+  wanted: 'Current wanted, A',
+  fits: (watts: number, amps: string, most: string): string =>
+    `A ${watts} W lamp passes up to ${amps} into a dead short; this fuse and wire bear ${most}. It may be used.`,
+  tooLarge: (watts: number, amps: string, most: string): string =>
+    `A ${watts} W lamp passes up to ${amps} into a dead short; this fuse and wire bear only ${most}. Take a smaller lamp.`,
+  notAFigure: 'Type the current as a figure above zero, such as 0.1.',
+  drop: (millivolts: string, length: string): string =>
+    `Each ${length} of this wire then drops about ${millivolts}.`,
 } as const;
 
 /** How current goes in without harm. */
@@ -191,6 +245,13 @@ export function planSentence(plan: InjectionPlan): string {
     return `Set the supply to ${figureText(sayAmps(plan.amps))} at no more than ${plan.supplyVolts} V, or put ${plan.seriesOhms} Ω (${plan.seriesWatts.toFixed(1)} W) in line. ${plan.fuseA} A fuse in the lead, at most ${plan.longestS} s, watch for smoke.`;
   }
   return `Lamp in place of the fuse, no larger than ${plan.lamp.watts} W: it passes up to ${figureText(sayAmps(Number(plan.amps.toFixed(2))))}. Only the isolated power wire, loads unplugged. Never a larger fuse.`;
+}
+
+/** The same in a few words. */
+export function planKeyWords(plan: InjectionPlan): string {
+  return plan.way === 'limited-supply'
+    ? formCautionWords.supplyKey(figureText(sayAmps(plan.amps)), plan.fuseA, plan.longestS)
+    : formCautionWords.lampKey(plan.lamp.watts, figureText(sayAmps(Number(plan.amps.toFixed(2)))));
 }
 
 /** Why no current may go in, and what to do. */

@@ -4,7 +4,7 @@ import { nameOf } from '../../../language/name-of.ts';
 import { readingWords } from '../../../language/readings.ts';
 import { Button, Choice } from '../../../parts/index.ts';
 import { useFind } from '../find-context.ts';
-import { plugsOf } from './lead.ts';
+import { fuseNodes, plugsOf } from './lead.ts';
 
 const words = readingWords.form;
 
@@ -21,9 +21,7 @@ export function CarStateChoice({
   if (!line) return null;
   const apart = new Set(state.apartNodeIds);
   const hasSwitch = line.circuit.ends.some(({ kind }) => kind === 'switch-to-ground');
-  const fused = new Set(
-    line.circuit.ends.flatMap(({ kind, nodeId }) => (kind === 'fused-supply' && nodeId ? [nodeId] : [])),
-  );
+  const fused = fuseNodes(line);
   const toggle = (nodeId: NodeId): void => {
     const next = new Set(apart);
     if (!next.delete(nodeId)) next.add(nodeId);

@@ -56,10 +56,13 @@ export function formCautions(form: ReadingForm, circuit: Circuit): readonly Form
   return cautions;
 }
 
+/** No lamp at a fuse passes more, and no reading takes more, in ampere. */
+const mostLampA = 20;
+
 /** The most current a drop test on this circuit may have been done with, in ampere: lamp at the fuse, or limited supply. */
 export function mostDropCurrentA(circuit: Circuit): number {
   if (!circuit.ends.some((end) => end.kind === 'fused-supply')) return mostInjectionA;
-  return Math.min(circuit.fuseA ?? Number.POSITIVE_INFINITY, currentCarryingA(circuit.conductorMm2));
+  return Math.min(mostLampA, circuit.fuseA ?? mostLampA, currentCarryingA(circuit.conductorMm2));
 }
 
 /** Why a circuit takes no reading at all; null where it does. */

@@ -1,5 +1,5 @@
 import type { CircuitLine } from '#core/circuit/circuit-line.ts';
-import type { Probe, Reading } from '#core/job/reading.ts';
+import type { Probe, Reading, Stretch } from '#core/job/reading.ts';
 import type { NewEntry } from '../../../session/job-session.ts';
 import { stretchesBetween } from '../../../session/stretches-between.ts';
 import { mostDropCurrentA } from './form-cautions.ts';
@@ -9,7 +9,8 @@ import type { ReadingForm } from './reading-form.ts';
 
 /** Which part of the form is not yet a reading, and why. */
 export type FormTrouble =
-  | { readonly at: 'figure' | 'current'; readonly why: FigureTrouble | 'negative' | 'no-figure-here' }
+  | { readonly at: 'figure'; readonly why: FigureTrouble | 'negative' | 'no-figure-here' | 'too-high' }
+  | { readonly at: 'current'; readonly why: FigureTrouble | 'no-figure-here' }
   | { readonly at: 'current'; readonly why: 'zero' }
   | { readonly at: 'current'; readonly why: 'too-much'; readonly mostA: number }
   | { readonly at: 'leads'; readonly why: 'same-place' }
@@ -30,20 +31,30 @@ export const figureUnits: Readonly<Partial<Record<ReadingForm['test'], FigureUni
   capacitance: 'picofarad',
 };
 
+/**
+ * What no meter shows on a car's low-voltage wiring, in the unit of each figure: a slip of the unit, or
+ * wiring no reading is taken on. 60 V dc is where high voltage begins (UN R100); the rest is judgement.
+ */
+export const highestFigures: Readonly<Record<Exclude<FigureUnit, 'ampere'>, number>> = {
+  ohm: 1e9,
+  volt: 60,
+  millivolt: 15_000,
+  picofarad: 1e8,
+};
+
 /** The entry a form stands for, or everything that keeps it from being one. */
 export function entryOf(form: ReadingForm, line: CircuitLine): FormAnswer {
   const troubles: FormTrouble[] = [];
   const reading = readingOf(form, line, troubles);
   if (!reading || troubles.length > 0) return { ok: false, troubles };
   const { state, note, meter } = form;
-  const measured = figureUnits[form.test] !== undefined || form.test === 'beep';
   return {
     ok: true,
     entry: {
       type: 'reading',
       reading,
       state,
-      ...(measured && meter ? { meter } : {}),
+      ...(meter ? { meter } : {}),
       note: note.trim(),
     },
   };
@@ -55,29 +66,25 @@ function readingOf(form: ReadingForm, line: CircuitLine, troubles: FormTrouble[]
   if (twoLeads && samePlace(from, to, line)) troubles.push({ at: 'leads', why: 'same-place' });
   switch (test) {
     case 'ohms': {
-      const ohms = form.instead ?? figure(form, 'figure', 'ohm', troubles);
+      const ohms = form.instead ?? figure(form, 'ohm', troubles);
       if (typeof ohms === 'number' && ohms < 0) troubles.push({ at: 'figure', why: 'negative' });
       return ohms === null ? null : { test, from, to, ohms };
     }
     case 'beep':
       return withYes(form, troubles, (beeps) => ({ test, from, to, beeps }));
     case 'volts': {
-      const volts = figure(form, 'figure', 'volt', troubles);
+      const volts = figure(form, 'volt', troubles);
       return typeof volts === 'number' ? { test, from, to, volts } : noFigure(volts, troubles);
     }
     case 'drop': {
-      const millivolts = figure(form, 'figure', 'millivolt', troubles);
-      const currentA = figure(form, 'current', 'ampere', troubles);
-      if (typeof currentA === 'number' && currentA <= 0) troubles.push({ at: 'current', why: 'zero' });
-      const mostA = mostDropCurrentA(line.circuit);
-      if (typeof currentA === 'number' && currentA > mostA)
-        troubles.push({ at: 'current', why: 'too-much', mostA });
-      if (millivolts === 'open-line' || currentA === 'open-line') return noFigure('open-line', troubles);
-      if (millivolts === null || currentA === null) return null;
+      const currentA = current(form, mostDropCurrentA(line.circuit), troubles);
+      const millivolts = figure(form, 'millivolt', troubles);
+      if (typeof millivolts !== 'number') return noFigure(millivolts, troubles);
+      if (currentA === null) return null;
       return { test, driven: from, sensed: to, currentA, millivolts };
     }
     case 'capacitance': {
-      const picofarads = figure(form, 'figure', 'picofarad', troubles);
+      const picofarads = figure(form, 'picofarad', troubles);
       if (typeof picofarads !== 'number') return noFigure(picofarads, troubles);
       if (picofarads < 0) troubles.push({ at: 'figure', why: 'negative' });
       return { test, at: from, picofarads };
@@ -102,14 +109,23 @@ function readingOf(form: ReadingForm, line: CircuitLine, troubles: FormTrouble[]
 
 function figure(
   form: ReadingForm,
-  at: 'figure' | 'current',
-  unit: FigureUnit,
+  unit: Exclude<FigureUnit, 'ampere'>,
   troubles: FormTrouble[],
 ): number | 'open-line' | null {
-  const parsed = parseFigure(form[at], unit);
-  if (parsed.kind === 'figure') return parsed.value;
+  const parsed = parseFigure(form.figure, unit);
   if (parsed.kind === 'open-line') return 'open-line';
-  troubles.push({ at, why: parsed.trouble });
+  if (parsed.kind === 'figure' && Math.abs(parsed.value) <= highestFigures[unit]) return parsed.value;
+  troubles.push({ at: 'figure', why: parsed.kind === 'figure' ? 'too-high' : parsed.trouble });
+  return null;
+}
+
+function current(form: ReadingForm, mostA: number, troubles: FormTrouble[]): number | null {
+  const parsed = parseFigure(form.current, 'ampere');
+  if (parsed.kind === 'open-line') troubles.push({ at: 'current', why: 'no-figure-here' });
+  else if (parsed.kind === 'trouble') troubles.push({ at: 'current', why: parsed.trouble });
+  else if (parsed.value <= 0) troubles.push({ at: 'current', why: 'zero' });
+  else if (parsed.value > mostA) troubles.push({ at: 'current', why: 'too-much', mostA });
+  else return parsed.value;
   return null;
 }
 
@@ -131,8 +147,10 @@ function withYes(
   return make(form.yes);
 }
 
-const stretchesOf = (form: ReadingForm, line: CircuitLine): Extract<Reading, { test: 'move' }>['stretches'] =>
-  form.pieces.flatMap((piece) => [...stretchesBetween(line, piece.fromMm, piece.toMm)]);
+const stretchesOf = (form: ReadingForm, line: CircuitLine): Stretch[] => [
+  ...form.pieces.flatMap((piece) => stretchesBetween(line, piece.fromMm, piece.toMm)),
+  ...form.elsewhere,
+];
 
 const samePlace = (a: Probe, b: Probe, line: CircuitLine): boolean =>
   leadKey(a, line.circuit.id) === leadKey(b, line.circuit.id);

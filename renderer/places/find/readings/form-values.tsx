@@ -12,8 +12,8 @@ import {
 import type { SaidLength } from '../../../language/say-length.ts';
 import { Button, Choice, Field } from '../../../parts/index.ts';
 import { useFind } from '../find-context.ts';
-import { figureUnits } from './form-entry.ts';
-import { type LeadGroup, leadGroups, settleLead } from './lead.ts';
+import { type FormTrouble, figureUnits } from './form-entry.ts';
+import { type LeadGroup, leadGroups } from './lead.ts';
 import { LeadSelect } from './lead-select.tsx';
 import { type FigureUnit, parseFigure } from './parse-figure.ts';
 import { PlaceChoice } from './place-choice.tsx';
@@ -47,10 +47,13 @@ const yesWords = {
 export function FormValues({
   form,
   line,
+  troubles,
   onChange,
 }: {
   readonly form: ReadingForm;
   readonly line: CircuitLine;
+  /** What keeps the form from being a reading; said below, marked here. */
+  readonly troubles: readonly FormTrouble[];
   readonly onChange: (part: Partial<ReadingForm>) => void;
 }) {
   const { open } = useFind();
@@ -60,7 +63,7 @@ export function FormValues({
   const lead = (label: string, at: 'from' | 'to', among: readonly LeadGroup[]) => (
     <LeadSelect
       label={label}
-      value={settleLead(form[at], groups, ownId)}
+      value={form[at]}
       groups={among}
       ownId={ownId}
       onChange={(probe: Probe) => onChange({ [at]: probe })}
@@ -69,6 +72,7 @@ export function FormValues({
   const onWires = groups.filter((group) => group.circuitId !== null);
   const ownWire = groups.filter((group) => group.circuitId === ownId);
   const unit = figureUnits[test];
+  const wrong = new Set(troubles.map(({ at }) => at));
   return (
     <>
       {test === 'ohms' || test === 'beep' || test === 'volts' ? (
@@ -87,12 +91,22 @@ export function FormValues({
       {test === 'move' || test === 'function' ? (
         <PlaceChoice pieces={form.pieces} onChange={(pieces) => onChange({ pieces })} />
       ) : null}
+      {test === 'function' ? (
+        <Field
+          label={words.position}
+          value={form.note}
+          placeholder={words.positionHint}
+          maxLength={4_000}
+          onChange={(note) => onChange({ note })}
+        />
+      ) : null}
       <div className="reading-values" data-test={test}>
         {test === 'drop' ? (
           <FigureField
             label={words.current}
             unit="ampere"
             value={form.current}
+            wrong={wrong.has('current')}
             onChange={(current) => onChange({ current })}
           />
         ) : null}
@@ -101,6 +115,7 @@ export function FormValues({
             label={words.figure}
             unit={unit}
             value={form.figure}
+            wrong={wrong.has('figure')}
             onChange={(figure) => onChange({ figure, instead: null })}
           />
         ) : null}
@@ -134,6 +149,8 @@ export function FormValues({
               label={words.changed}
               value={form.changed}
               inputMode="numeric"
+              autoComplete="off"
+              aria-invalid={wrong.has('counts') || undefined}
               className="reading-count"
               onChange={(changed) => onChange({ changed })}
             />
@@ -141,6 +158,8 @@ export function FormValues({
               label={words.tried}
               value={form.tried}
               inputMode="numeric"
+              autoComplete="off"
+              aria-invalid={wrong.has('counts') || undefined}
               className="reading-count"
               onChange={(tried) => onChange({ tried })}
             />
@@ -156,11 +175,13 @@ function FigureField({
   label,
   unit,
   value,
+  wrong,
   onChange,
 }: {
   readonly label: string;
   readonly unit: FigureUnit;
   readonly value: string;
+  readonly wrong: boolean;
   readonly onChange: (value: string) => void;
 }) {
   const parsed = parseFigure(value, unit);
@@ -178,6 +199,7 @@ function FigureField({
       inputMode="text"
       autoComplete="off"
       className="reading-figure"
+      aria-invalid={wrong || undefined}
       {...(hint === undefined ? {} : { hint })}
       onChange={onChange}
     />

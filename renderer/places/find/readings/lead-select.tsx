@@ -27,17 +27,21 @@ export function LeadSelect({
   const view = useFind();
   const id = useId();
   const places = groups.flatMap((group) => group.places);
+  const chosen = leadKey(value, ownId);
+  // A lead kept without its half of a plug, or on a place no longer offered, is still said as it was written.
+  const unlisted = places.some(({ key }) => key === chosen) ? null : value;
   return (
     <FieldFrame label={label} id={id}>
       <select
         id={id}
         className="input select"
-        value={leadKey(value, ownId)}
+        value={chosen}
         onChange={(event) => {
-          const chosen = places.find(({ key }) => key === event.target.value);
-          if (chosen) onChange(chosen.probe);
+          const place = places.find(({ key }) => key === event.target.value);
+          if (place) onChange(place.probe);
         }}
       >
+        {unlisted ? <option value={chosen}>{placeName(unlisted, view)}</option> : null}
         {groups.map((group) => (
           <optgroup key={group.circuitId ?? 'car'} label={groupName(group, ownId, view)}>
             {group.places.map(({ key, probe }) => (

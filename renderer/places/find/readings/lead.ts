@@ -101,6 +101,12 @@ function wiresBeside(
     .filter(({ nodeIds }) => nodeIds.length > 0);
 }
 
+/** Ends of the circuit where a fuse feeds it: there the fuse is out, no plug is apart. */
+export function fuseNodes(line: CircuitLine | null): ReadonlySet<NodeId> {
+  const ends = line?.circuit.ends ?? [];
+  return new Set(ends.flatMap(({ kind, nodeId }) => (kind === 'fused-supply' && nodeId ? [nodeId] : [])));
+}
+
 /** What can be pulled apart on the circuit, in its order, and whatever else is noted as apart already. */
 export function plugsOf(map: MapDocument, line: CircuitLine, state: CarState): readonly NodeId[] {
   const own = line.nodes

@@ -2,9 +2,16 @@ import { useState } from 'react';
 import { defaultMeters, handMeter } from '#core/circuit/default-meter-table.ts';
 import type { MeterRecord } from '#core/job/meter-record.ts';
 import { readingWords } from '../../../language/readings.ts';
-import { Button, Checkbox, Field, NumberField, Select } from '../../../parts/index.ts';
+import { Button, Checkbox, Field, Select } from '../../../parts/index.ts';
 import { changeOwnMeters, meterNamed, useOwnMeters, withMeter } from '../../../session/own-meters.ts';
-import { type MeterDraft, meterDraft, meterOfDraft } from './meter-draft.ts';
+import {
+  type MeterDraft,
+  type MeterFigure,
+  type MeterTrouble,
+  meterDraft,
+  meterOfDraft,
+} from './meter-draft.ts';
+import { meterTroubleSentence } from './trouble-sentences.ts';
 
 const words = readingWords.meters;
 
@@ -43,7 +50,8 @@ export function MeterChoice({
       {opened ? (
         <OwnMeter
           key={name}
-          first={meterDraft(mine ?? null)}
+          before={mine ?? null}
+          otherNames={own.meters.flatMap((each) => (each.name === mine?.name ? [] : [each.name]))}
           onKeep={(kept) => {
             changeOwnMeters(withMeter(own, kept, mine?.name ?? null));
             onChange(kept);
@@ -66,68 +74,66 @@ export function MeterChoice({
 }
 
 function OwnMeter({
-  first,
+  before,
+  otherNames,
   onKeep,
   onRemove,
 }: {
-  readonly first: MeterDraft;
+  /** The meter put right; null for a new one. */
+  readonly before: MeterRecord | null;
+  readonly otherNames: readonly string[];
   readonly onKeep: (meter: MeterRecord) => void;
   readonly onRemove?: () => void;
 }) {
-  const [draft, setDraft] = useState(first);
+  const [draft, setDraft] = useState(() => meterDraft(before));
   const [pressed, setPressed] = useState(false);
-  const change = (part: Partial<MeterDraft>): void => setDraft((before) => ({ ...before, ...part }));
-  const number = (
-    label: string,
-    key:
-      | 'ohmsStep'
-      | 'ohmsPercent'
-      | 'ohmsCounts'
-      | 'millivoltStep'
-      | 'millivoltPercent'
-      | 'millivoltCounts'
-      | 'leadOhms',
-    unit: string,
-    most: number,
-  ) => (
-    <NumberField
+  const change = (part: Partial<MeterDraft>): void => setDraft((was) => ({ ...was, ...part }));
+  const answer = meterOfDraft(draft, before, otherNames);
+  const troubles = pressed && !answer.ok ? answer.troubles : [];
+  const trouble = (at: MeterTrouble['at']): { trouble?: string } => {
+    const found = troubles.find((each) => each.at === at);
+    return found ? { trouble: meterTroubleSentence(found) } : {};
+  };
+  const keep = (): void => {
+    setPressed(true);
+    if (answer.ok) onKeep(answer.meter);
+  };
+  const figure = (label: string, key: MeterFigure) => (
+    <Field
       label={label}
-      value={draft[key]}
-      unit={unit}
-      min={key === 'ohmsStep' || key === 'millivoltStep' ? 0.0001 : 0}
-      max={most}
-      places={4}
-      onChange={(value) => {
-        if (value !== null) change({ [key]: value });
-      }}
+      value={draft.figures[key]}
+      inputMode="decimal"
+      autoComplete="off"
+      {...trouble(key)}
+      onChange={(text) => change({ figures: { ...draft.figures, [key]: text } })}
     />
   );
-  const nameless = draft.name.trim() === '';
   return (
-    <fieldset className="own-meter">
+    <fieldset
+      className="own-meter"
+      onKeyDown={(event) => {
+        // Enter in here keeps the meter, not the reading around it.
+        if (event.key !== 'Enter' || !(event.target instanceof HTMLInputElement)) return;
+        event.preventDefault();
+        keep();
+      }}
+    >
       <legend className="only-read-aloud">{words.own}</legend>
       <Field
         label={words.name}
         value={draft.name}
         maxLength={80}
-        {...(pressed && nameless ? { trouble: words.nameMissing } : {})}
+        {...trouble('name')}
         onChange={(name) => change({ name })}
       />
-      {number(words.ohmsStep, 'ohmsStep', 'Ω', 10)}
-      {number(words.ohmsPercent, 'ohmsPercent', '%', 20)}
-      {number(words.counts, 'ohmsCounts', '', 100)}
-      {number(words.millivoltStep, 'millivoltStep', 'mV', 100)}
-      {number(words.millivoltPercent, 'millivoltPercent', '%', 20)}
-      {number(words.counts, 'millivoltCounts', '', 100)}
-      {number(words.leads, 'leadOhms', 'Ω', 10)}
-      <NumberField
-        label={words.beep}
-        value={draft.beepOhms}
-        unit="Ω"
-        min={0.1}
-        max={10_000}
-        onChange={(beepOhms) => change({ beepOhms })}
-      />
+      {figure(words.ohmsStep, 'ohmsStep')}
+      {figure(words.ohmsPercent, 'ohmsPercent')}
+      {figure(words.ohmsCounts, 'ohmsCounts')}
+      {figure(words.beep, 'beepOhms')}
+      {figure(words.millivoltStep, 'millivoltStep')}
+      {figure(words.millivoltPercent, 'millivoltPercent')}
+      {figure(words.millivoltCounts, 'millivoltCounts')}
+      {draft.fourWire ? null : figure(words.leads, 'leadOhms')}
       <Checkbox
         label={words.fourWire}
         checked={draft.fourWire}
@@ -138,21 +144,16 @@ function OwnMeter({
         checked={draft.capacitance}
         onChange={(capacitance) => change({ capacitance })}
       />
-      <p className="quiet own-meter-hint">{words.hint}</p>
-      <div className="button-row">
-        <Button
-          onClick={() => {
-            setPressed(true);
-            if (!nameless) onKeep(meterOfDraft(draft));
-          }}
-        >
-          {words.keep}
-        </Button>
-        {onRemove ? (
-          <Button weight="quiet" onClick={onRemove}>
-            {words.remove}
-          </Button>
-        ) : null}
+      <div className="own-meter-end">
+        <p className="quiet">{words.hint}</p>
+        <div className="button-row">
+          <Button onClick={keep}>{words.keep}</Button>
+          {onRemove ? (
+            <Button weight="quiet" onClick={onRemove}>
+              {words.remove}
+            </Button>
+          ) : null}
+        </div>
       </div>
     </fieldset>
   );

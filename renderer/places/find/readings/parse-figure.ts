@@ -51,6 +51,12 @@ export function parseFigure(text: string, unit: FigureUnit): ParsedFigure {
     : { kind: 'figure', value: round(Number(number) * factor) };
 }
 
+/** A kept figure as text that is read back as the same figure: plain digits, never a power of ten. */
+export function plainFigure(value: number): string {
+  const text = String(value);
+  return text.includes('e') ? value.toFixed(18).replace(/\.?0+$/, '') : text;
+}
+
 const factorOf = (factors: Factors, prefix: string): number | undefined =>
   Object.hasOwn(factors, prefix) ? factors[prefix] : undefined;
 

@@ -1,25 +1,21 @@
 import { type FormEvent, useEffect, useRef, useState } from 'react';
 import type { CircuitLine } from '#core/circuit/circuit-line.ts';
+import type { JobEntry } from '#core/job/job-document.ts';
 import { findWords } from '../../../language/find.ts';
-import { nameOf } from '../../../language/name-of.ts';
-import {
-  formCautionWords,
-  planSentence,
-  readingWords,
-  refusalSentence,
-  testWords,
-} from '../../../language/readings.ts';
+import { readingWords, testWords } from '../../../language/readings.ts';
 import { words as common } from '../../../language/words.ts';
-import { Button, Field, IconButton, Notice, Select } from '../../../parts/index.ts';
+import { Button, IconButton, Notice, Select } from '../../../parts/index.ts';
 import { meterNamed, useOwnMeters } from '../../../session/own-meters.ts';
 import { useFind } from '../find-context.ts';
-import { CarStateChoice } from './car-state-choice.tsx';
-import { type FormCaution, formCautions, noReadings, takesCurrent } from './form-cautions.ts';
+import { formCautions, noReadings, takesCurrent } from './form-cautions.ts';
 import { entryOf } from './form-entry.ts';
 import { FormValues } from './form-values.tsx';
-import { MeterChoice } from './meter-choice.tsx';
-import { firstForm, type ReadingForm, readingTests } from './reading-form.ts';
+import { leadGroups, settleLead } from './lead.ts';
+import { ReadingDetails } from './reading-details.tsx';
+import { firstForm, type ReadingForm, type ReadingTest, readingTests } from './reading-form.ts';
+import { TestCautions } from './test-cautions.tsx';
 import { troubleSentences } from './trouble-sentences.ts';
+import { unkeptForm } from './unkept-form.ts';
 
 const words = readingWords.form;
 
@@ -54,25 +50,48 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
   const ground = { map: open.map, line, standing, meter: meterNamed(own.usual, own), picked };
   const given = reading?.forms[0];
   const later = reading?.forms.slice(1) ?? [];
-  const [form, setForm] = useState<ReadingForm>(() => given ?? firstForm('ohms', ground));
+  const unkept = unkeptForm(open.job.id, line.circuit.id);
+  const [form, setForm] = useState<ReadingForm>(
+    () => given ?? unkept.read() ?? firstForm(lastTest(standing) ?? readingTests[0], ground),
+  );
+  // What was typed for another kind of test comes back with that test.
+  const others = useRef(new Map<ReadingTest, ReadingForm>());
   const [pressed, setPressed] = useState(false);
-  const [meters, setMeters] = useState(false);
+  const [cautionText, setCautionText] = useState(false);
   const frame = useRef<HTMLFormElement>(null);
   const { test } = form;
   useEffect(() => {
     // The first thing to say about this test: its figure, or its yes or no.
-    const first = frame.current?.querySelector<HTMLElement>(`.reading-values[data-test="${test}"] input`);
-    first?.focus();
+    const inputs = frame.current?.querySelectorAll<HTMLInputElement>(
+      `.reading-values[data-test="${test}"] input`,
+    );
+    const empty = [...(inputs ?? [])].find(({ value }) => value === '');
+    (empty ?? inputs?.[0])?.focus();
   }, [test]);
   useEffect(() => {
     if (picked) setForm((before) => ({ ...before, pieces: [picked] }));
   }, [picked]);
-  const change = (part: Partial<ReadingForm>): void => setForm((before) => ({ ...before, ...part }));
+  const put = (next: ReadingForm): void => {
+    setForm(next);
+    if (!given) unkept.keep(next);
+  };
+  const change = (part: Partial<ReadingForm>): void => {
+    const next = { ...form, ...part };
+    if (!part.state) {
+      put(next);
+      return;
+    }
+    // Pulling a plug apart or pushing it together moves a lead on it to a place that is there.
+    const groups = leadGroups(open.map, line, part.state, open.job.alsoFailingCircuitIds);
+    const settled = (at: 'from' | 'to') => settleLead(next[at], groups, line.circuit.id);
+    put({ ...next, from: settled('from'), to: settled('to') });
+  };
   const answer = entryOf(form, line);
   const keep = (event: FormEvent): void => {
     event.preventDefault();
     setPressed(true);
     if (!answer.ok) return;
+    if (!given) unkept.drop();
     const { replaces } = reading ?? {};
     if (replaces) session.add({ type: 'take-back', entryId: replaces }, answer.entry);
     else session.add(answer.entry);
@@ -81,6 +100,7 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
   };
   const cautions = formCautions(form, line.circuit);
   const tests = readingTests.filter((each) => each !== 'drop' || takesCurrent(line.circuit));
+  const troubles = pressed && !answer.ok ? answer.troubles : [];
   return (
     <form
       ref={frame}
@@ -101,10 +121,11 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
           options={tests.map((value) => ({ value, label: testWords[value] }))}
           onChange={(value) => {
             setPressed(false);
-            setForm({ ...firstForm(value, ground), note: form.note });
+            others.current.set(test, form);
+            put({ ...(others.current.get(value) ?? firstForm(value, ground)), note: form.note });
           }}
         />
-        <FormValues form={form} line={line} onChange={change} />
+        <FormValues form={form} line={line} troubles={troubles} onChange={change} />
         <div className="reading-actions">
           <Button type="submit" weight="main">
             {later.length > 0 ? words.keepNext : words.keep}
@@ -112,67 +133,20 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
           <IconButton label={common.close} sign="close" onClick={closeReading} />
         </div>
       </div>
-      {pressed && !answer.ok ? (
+      {troubles.length > 0 ? (
         <ul className="reading-troubles" role="alert">
-          {troubleSentences(answer.troubles, form).map((sentence) => (
+          {troubleSentences(troubles, form).map((sentence) => (
             <li key={sentence}>{sentence}</li>
           ))}
         </ul>
       ) : null}
-      <CarStateChoice state={form.state} onChange={(state) => change({ state })} />
-      <Cautions cautions={cautions} />
-      <div className="reading-more">
-        <Field
-          label={test === 'function' ? words.position : words.note}
-          value={form.note}
-          maxLength={4_000}
-          onChange={(note) => change({ note })}
-        />
-        {test === 'ohms' ||
-        test === 'beep' ||
-        test === 'volts' ||
-        test === 'drop' ||
-        test === 'capacitance' ? (
-          <MeterChoice
-            meter={form.meter}
-            opened={meters}
-            onOpen={setMeters}
-            onChange={(meter) => change({ meter })}
-          />
-        ) : null}
-      </div>
+      <ReadingDetails key={test} form={form} onChange={change} />
+      <TestCautions cautions={cautions} state={form.state} shown={cautionText} onShow={setCautionText} />
     </form>
   );
 }
 
-/** What to mind before the test, in one quiet block. */
-function Cautions({ cautions }: { readonly cautions: readonly FormCaution[] }) {
-  const { open, say } = useFind();
-  if (cautions.length === 0) return null;
-  const name = (id: string): string => say(nameOf(open.map, id));
-  return (
-    <ul className="reading-cautions">
-      {cautions.map((caution) => (
-        <li key={caution.code}>{cautionSentence(caution, name)}</li>
-      ))}
-      <li className="quiet">{formCautionWords.precedence}</li>
-    </ul>
-  );
-}
-
-function cautionSentence(caution: FormCaution, name: (id: string) => string): string {
-  switch (caution.code) {
-    case 'battery-on':
-      return formCautionWords.batteryOn;
-    case 'end-plugged-in':
-      return formCautionWords.endPluggedIn(caution.nodeIds.map(name).join(', '));
-    case 'injection-refused':
-      return refusalSentence(caution.reason, name);
-    case 'injection-plan':
-      return planSentence(caution.plan);
-    case 'unit-pins':
-      return formCautionWords.unitPins;
-    case 'hands-clear':
-      return formCautionWords.handsClear;
-  }
+/** One reading is seldom taken alone: the next begins as the last test. */
+function lastTest(standing: readonly JobEntry[]): ReadingTest | null {
+  return standing.findLast((entry) => entry.type === 'reading')?.reading.test ?? null;
 }

@@ -3,11 +3,13 @@ import { usualInjectionA } from '#core/circuit/safe-injection.ts';
 import type { JobEntry } from '#core/job/job-document.ts';
 import { isWatchedFromSecondEnd } from '#core/job/job-evidence.ts';
 import type { MeterRecord } from '#core/job/meter-record.ts';
-import type { CarState, Probe, Reading } from '#core/job/reading.ts';
+import type { CarState, Probe, Reading, Stretch } from '#core/job/reading.ts';
+import { joinRanges } from '#core/locate/station-ranges.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { NodeId } from '#core/quantity/id.ts';
 import { circuitRanges } from '../../../session/stretches-between.ts';
 import type { Piece } from '../../../straight/straight-picture.ts';
+import { plainFigure } from './parse-figure.ts';
 
 export type ReadingTest = Reading['test'];
 export type ReadingEntry = Extract<JobEntry, { type: 'reading' }>;
@@ -41,6 +43,8 @@ export interface ReadingForm {
   readonly tried: string;
   /** What was moved, on the circuit's own ruler. */
   readonly pieces: readonly Piece[];
+  /** What was moved on runs this circuit does not take; a reading put right keeps it. */
+  readonly elsewhere: readonly Stretch[];
   readonly state: CarState;
   readonly meter: MeterRecord | null;
   readonly note: string;
@@ -54,6 +58,9 @@ export interface FormGround {
   readonly meter: MeterRecord | null;
   readonly picked: Piece | null;
 }
+
+/** Tests whose answer depends on the meter. */
+export const meterTests: ReadonlySet<ReadingTest> = new Set(['ohms', 'beep', 'volts', 'drop', 'capacitance']);
 
 /** Tests on a dead wire with nothing plugged in at its ends. */
 const deadWire: ReadonlySet<ReadingTest> = new Set(['ohms', 'beep', 'capacitance']);
@@ -73,8 +80,9 @@ export function firstForm(test: ReadingTest, ground: FormGround): ReadingForm {
     changed: '',
     tried: '10',
     pieces: picked ? [picked] : [],
+    elsewhere: [],
     state: usualState(test, ground),
-    meter,
+    meter: meterTests.has(test) ? meter : null,
     note: '',
   };
   const last = standing.findLast((entry) => entry.type === 'reading' && entry.reading.test === test);
@@ -83,6 +91,7 @@ export function firstForm(test: ReadingTest, ground: FormGround): ReadingForm {
     return { ...empty, current: test === 'drop' && !isFeed ? String(usualInjectionA) : '' };
   }
   const before = formOf(last, line);
+  // Two figures taken alike in all but the number, or the same again from the other end, start from the last.
   return { ...empty, from: before.from, to: before.to, state: before.state, current: before.current };
 }
 
@@ -101,6 +110,7 @@ export function formOf(entry: ReadingEntry, line: CircuitLine): ReadingForm {
     changed: '',
     tried: '',
     pieces: [],
+    elsewhere: [],
     state,
     meter: meter ?? null,
     note,
@@ -111,36 +121,55 @@ export function formOf(entry: ReadingEntry, line: CircuitLine): ReadingForm {
         ...form,
         from: reading.from,
         to: reading.to,
-        ...(typeof reading.ohms === 'number' ? { figure: String(reading.ohms) } : { instead: reading.ohms }),
+        ...(typeof reading.ohms === 'number'
+          ? { figure: plainFigure(reading.ohms) }
+          : { instead: reading.ohms }),
       };
     case 'beep':
       return { ...form, from: reading.from, to: reading.to, yes: reading.beeps };
     case 'volts':
-      return { ...form, from: reading.from, to: reading.to, figure: String(reading.volts) };
+      return { ...form, from: reading.from, to: reading.to, figure: plainFigure(reading.volts) };
     case 'drop':
       return {
         ...form,
         from: reading.driven,
         to: reading.sensed,
-        figure: String(reading.millivolts),
-        current: String(reading.currentA),
+        figure: plainFigure(reading.millivolts),
+        current: plainFigure(reading.currentA),
       };
     case 'capacitance':
-      return { ...form, from: reading.at, figure: String(reading.picofarads) };
+      return { ...form, from: reading.at, figure: plainFigure(reading.picofarads) };
     case 'symptom':
       return { ...form, yes: reading.stays };
-    case 'move': {
-      const pieces = reading.stretches.flatMap((stretch) => circuitRanges(line, stretch));
-      return { ...form, pieces, changed: String(reading.changed), tried: String(reading.tried) };
-    }
-    case 'function':
+    case 'move':
       return {
         ...form,
-        pieces: reading.stretches.flatMap((stretch) => circuitRanges(line, stretch)),
-        yes: reading.works,
+        ...placeOf(reading.stretches, line),
+        changed: String(reading.changed),
+        tried: String(reading.tried),
       };
+    case 'function':
+      return { ...form, ...placeOf(reading.stretches, line), yes: reading.works };
   }
 }
+
+/** Stretches of runs on the circuit's own ruler, joined where they touch, and those it does not pass. */
+function placeOf(
+  stretches: readonly Stretch[],
+  line: CircuitLine,
+): Pick<ReadingForm, 'pieces' | 'elsewhere'> {
+  const onLine = stretches.map((stretch) => ({ stretch, ranges: circuitRanges(line, stretch) }));
+  return {
+    pieces: joinRanges(onLine.flatMap(({ ranges }) => ranges.map(rounded))),
+    elsewhere: onLine.filter(({ ranges }) => ranges.length === 0).map(({ stretch }) => stretch),
+  };
+}
+
+/** To the thousandth of a millimetre, so that pieces of two runs meet where the runs do. */
+const rounded = ({ fromMm, toMm }: Piece): Piece => ({
+  fromMm: Number(fromMm.toFixed(3)),
+  toMm: Number(toMm.toFixed(3)),
+});
 
 /** The circuit's end nodes, the one that feeds or watches the wire first. */
 export function watchedEndFirst(line: CircuitLine): readonly [NodeId, NodeId] {

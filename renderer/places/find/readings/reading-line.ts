@@ -13,6 +13,7 @@ import {
 import { whereLine } from '../../../language/say-where.ts';
 import { circuitRanges } from '../../../session/stretches-between.ts';
 import type { FindView } from '../find-context.ts';
+import { fuseNodes } from './lead.ts';
 import type { ReadingEntry } from './reading-form.ts';
 
 type Sayer = Pick<FindView, 'open' | 'say' | 'where'>;
@@ -34,8 +35,8 @@ export function readingLine({ reading, state, note }: ReadingEntry, view: Sayer)
     case 'capacitance':
       return `${test}, ${name(reading.at)}: ${figureText(sayPicofarads(reading.picofarads))}`;
     case 'symptom': {
-      const plugs = plugNames(state, view) || words.nothing;
-      return reading.stays ? words.stays(plugs) : words.gone(plugs);
+      const apart = capital(apartLine(state, view) || words.nothingApart);
+      return reading.stays ? words.stays(apart) : words.gone(apart);
     }
     case 'move':
       return words.moved(movedPlace(reading.stretches, view), reading.changed, reading.tried);
@@ -49,12 +50,21 @@ export function readingLine({ reading, state, note }: ReadingEntry, view: Sayer)
 
 /** How the car stood, in one line. */
 export function stateLine(state: CarState, view: Sayer): string {
-  const plugs = plugNames(state, view);
   return [
-    plugs === '' ? stateWords.nothingApart : stateWords.apart(plugs),
+    apartLine(state, view) || stateWords.nothingApart,
     ...(state.switchClosed === null ? [] : [stateWords.switch(state.switchClosed)]),
     stateWords.ignition(state.ignitionOn),
     stateWords.battery(state.batteryConnected),
+  ].join(', ');
+}
+
+/** What is apart and whether the fuse is out; empty when nothing is. */
+function apartLine({ apartNodeIds }: CarState, { open, say }: Sayer): string {
+  const fuses = fuseNodes(open.line);
+  const plugs = apartNodeIds.filter((id) => !fuses.has(id)).map((id) => say(nameOf(open.map, id)));
+  return [
+    ...(plugs.length > 0 ? [stateWords.apart(plugs.join(', '))] : []),
+    ...(apartNodeIds.some((id) => fuses.has(id)) ? [stateWords.fuseOut] : []),
   ].join(', ');
 }
 
@@ -77,9 +87,6 @@ export function shownOhms(ohms: number | 'open-line' | 'over-range'): string {
   return figureText(sayOhms(ohms));
 }
 
-const plugNames = (state: CarState, view: Sayer): string =>
-  state.apartNodeIds.map((id) => view.say(nameOf(view.open.map, id))).join(', ');
-
 function movedPlace(stretches: readonly Stretch[], view: Sayer): string {
   const { line, map } = view.open;
   const ranges = line ? joinRanges(stretches.flatMap((stretch) => circuitRanges(line, stretch))) : [];
@@ -87,3 +94,5 @@ function movedPlace(stretches: readonly Stretch[], view: Sayer): string {
     ? ranges.map((range) => whereLine(view.where(range))).join('; ')
     : stretches.map((stretch) => view.say(nameOf(map, stretch.segmentId))).join(', ');
 }
+
+const capital = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);

@@ -1,9 +1,10 @@
-import type { Contradiction, ReadingEffect } from '#core/job/ranking.ts';
+import type { ReadingEffect } from '#core/job/ranking.ts';
 import { findWords, sayPercent } from '../../../language/find.ts';
 import { flatSentence, readingWords, unusedWords } from '../../../language/readings.ts';
 import { whereLine } from '../../../language/say-where.ts';
-import { Button, Figure, Notice } from '../../../parts/index.ts';
+import { Button, Figure } from '../../../parts/index.ts';
 import { useFind } from '../find-context.ts';
+import { Contradictions } from './contradictions.tsx';
 import { effectRanges, numberedReadings } from './numbered-readings.ts';
 import { formOf, type ReadingEntry } from './reading-form.ts';
 import { readingLine, stateLine } from './reading-line.ts';
@@ -23,7 +24,7 @@ export function ReadingsLedger() {
           {readingWords.enter} <kbd>R</kbd>
         </Button>
       ) : null}
-      <Contradictions readings={readings} />
+      <Contradictions />
       {readings.length === 0 ? <p className="list-empty quiet">{readingWords.empty}</p> : null}
       <ol className="ledger-list">
         {readings.map(({ number, entry }) => (
@@ -32,37 +33,6 @@ export function ReadingsLedger() {
       </ol>
     </section>
   );
-}
-
-function Contradictions({
-  readings,
-}: {
-  readonly readings: readonly { readonly number: number; readonly entry: ReadingEntry }[];
-}) {
-  const { open } = useFind();
-  const contradictions: readonly Contradiction[] = open.ranking?.contradictions ?? [];
-  const numberOf = new Map(readings.map(({ number, entry }) => [entry.id, number]));
-  const said = contradictions.flatMap(({ entryIds, unless }) => {
-    const numbers = entryIds.flatMap((id) => numberOf.get(id) ?? []).sort((a, b) => a - b);
-    return numbers.length === 0 ? [] : [{ key: numbers.join(' '), numbers, unless }];
-  });
-  if (said.length === 0) return null;
-  return (
-    <Notice title={readingWords.contradiction.title}>
-      {said.map(({ key, numbers, unless }) => (
-        <p key={key}>
-          {readingWords.contradiction.which(listed(numbers))} {readingWords.contradiction.unless[unless]}
-        </p>
-      ))}
-    </Notice>
-  );
-}
-
-/** 1, 2 and 4. */
-function listed(numbers: readonly number[]): string {
-  const last = numbers.at(-1);
-  const rest = numbers.slice(0, -1);
-  return rest.length === 0 ? String(last) : `${rest.join(', ')} and ${last}`;
 }
 
 function LedgerLine({
