@@ -4,6 +4,9 @@
  */
 export const honestFloorMm = 60;
 
+/** The same where no unmeasured plug is passed: what the wire's drawn length leaves open alone (judgement). */
+export const pluglessFloorMm = 40;
+
 /**
  * Widens a likelihood along the wire until no peak is narrower than a standard deviation, by smoothing
  * the likelihood (not its logarithm) with a bell of what is missing. Stations rise. O(stations x width).

@@ -2,21 +2,28 @@ import { type FaultClass, faultClasses } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import { logSumExp } from '../quantity/sums.ts';
+import { besideStations } from './beside.ts';
 import { capacitanceLogLikelihood, shortedCapacitanceNats } from './capacitance-likelihood.ts';
-import { type CircuitLine, circuitStationMm, layStraight, segmentStationMm, spanAt } from './circuit-line.ts';
+import { type CircuitLine, layStraight } from './circuit-line.ts';
 import { type StandingWire, type SupplyFigures, standingWire, typicalSupply } from './circuit-network.ts';
 import { classScores } from './class-scores.ts';
 import { type ComponentScore, componentScores } from './component-scores.ts';
 import { type EndFigures, typicalEnd } from './end-links.ts';
 import { isSeriesClass } from './fault-response.ts';
-import { honestFloorMm, widened } from './honest-width.ts';
+import { honestFloorMm, pluglessFloorMm, widened } from './honest-width.ts';
 import { connectAll, type SharedSetting, soundScore } from './joined-readings.ts';
 import { leadNodeIds, type ReadingWires } from './metered-circuit.ts';
 import { drawSharedErrors, type SharedErrors, usualErrors } from './shared-errors.ts';
 import type { StrengthMarginal } from './strength-marginal.ts';
 import { unexplainedNats, unexplainedScore } from './unexplained.ts';
 import { type ReadingNote, type TakenReading, usableReadings } from './usable-readings.ts';
-import { type LadderPlaces, layLadder, placesOnLadder, type WireKnowledge } from './wire-ladder.ts';
+import {
+  type LadderPlaces,
+  layLadder,
+  placesOnLadder,
+  stretchedLadder,
+  type WireKnowledge,
+} from './wire-ladder.ts';
 
 /** What is asked of the readings, and what else is known. */
 export interface LikelihoodOptions {
@@ -76,8 +83,9 @@ const hopelessNats = 30;
 /**
  * Joint log-likelihood of all electrical readings for a fault of every class at every station, and for
  * every component. The fault's resistance is the same in all readings and integrated out; errors the
- * readings share (wire ohms, plug contacts, supply, end parts) are averaged over seeded even draws; no
- * short is placed sharper than 0.06 m (one standard deviation) unless wire and plugs were measured.
+ * readings share (wire ohms and lengths, plug contacts, supply, end parts) are averaged over seeded draws;
+ * no short is placed sharper than 0.06 m (one standard deviation), 0.04 m where no plug of unknown contact
+ * is passed, unless wire and plugs were measured.
  * O(draws x classes x stations x 41 x readings).
  * @example
  * readingsLogLikelihood(sample.map, sample.line, [], { stationsMm: Float64Array.of(100, 900) }).byClass.open // => Float64Array.of(0, 0)
@@ -95,17 +103,33 @@ export function readingsLogLikelihood(
   const isDrawn = options.draws !== 0 && twoLead.length > 0;
   const workingMm = workingStations(line.lengthMm, stationsMm, isDrawn ? mostStationsDrawn : mostStations);
   const places = placesOnLadder(ladder, workingMm);
-  const touching = wires.otherLine ? touchingStations(line, wires.otherLine, workingMm) : null;
+  const touching = wires.otherLine ? besideStations(line, wires.otherLine, workingMm) : null;
   const otherPlaces = touching && wires.other ? placesWhereTouching(wires.other.wire, touching) : null;
   const wireMeasured = options.knowledge?.ohmsPerMetre !== undefined;
-  const isExact = wireMeasured && ladder.plugIds.every((id) => options.knowledge?.measuredPlugs?.has(id));
+  const plugsKnown = ladder.plugIds.every((id) => options.knowledge?.measuredPlugs?.has(id));
+  const isExact = wireMeasured && plugsKnown;
+  const floorMm = plugsKnown ? pluglessFloorMm : honestFloorMm;
+  const { spread, isTurned } = ladder.pieces;
   const usual = usualErrors(ladder.plugIds.length, wireMeasured);
   const drawn = isDrawn
-    ? drawSharedErrors(options.draws ?? 64, ladder.plugIds.length, wireMeasured, options.seed ?? 1)
+    ? drawSharedErrors(
+        options.draws ?? 64,
+        ladder.plugIds.length,
+        wireMeasured,
+        options.seed ?? 1,
+        isTurned ? [...spread].reverse() : spread,
+      )
     : [usual];
   const isFloored = drawn.length > 1 || options.cautious === true;
   const share = drawn.length === 1 && options.cautious ? sharedShare : 0;
-  const grainOhms = drawn.length > 1 ? (isExact ? 0.0005 : 0.001) : share > 0 ? plugShareOhms : 0;
+  const grainOhms =
+    drawn.length > 1
+      ? isExact
+        ? 0.0005
+        : plugShareOhms / Math.sqrt(drawn.length)
+      : share > 0
+        ? plugShareOhms
+        : 0;
   const settingOf = (errors: SharedErrors): SharedSetting => withErrors(wires, errors, options);
 
   const unbroken = capacitanceLogLikelihood(capacitance, [null])[0] as number;
@@ -113,10 +137,15 @@ export function readingsLogLikelihood(
     isSeriesClass(kind) ? unbroken : shortedCapacitanceNats * capacitance.length;
 
   const draws = drawn.map((errors) => connectAll(settingOf(errors), twoLead, grainOhms, share));
-  const early = draws.slice(0, earlyDraws);
-  const firstPass = faultClasses.map((kind) =>
-    early.map((draw) => classScores(draw, kind, places, otherPlaces)),
+  const placesIn = draws.map(({ setting }) =>
+    drawn.length > 1 ? placesOnLadder(setting.wires.main.ladder, workingMm) : places,
   );
+  const scoresOf = (kind: FaultClass, fromDraw: number, toDraw: number): StrengthMarginal[] =>
+    draws
+      .slice(fromDraw, toDraw)
+      .map((draw, i) => classScores(draw, kind, placesIn[fromDraw + i] as LadderPlaces, otherPlaces));
+  const early = draws.slice(0, earlyDraws);
+  const firstPass = faultClasses.map((kind) => scoresOf(kind, 0, earlyDraws));
   const fitOf = (scores: readonly StrengthMarginal[]): number =>
     Math.max(...scores.map((each) => each.bestFit));
   const best = Math.max(...early.map(soundScore), ...firstPass.map(fitOf));
@@ -124,12 +153,12 @@ export function readingsLogLikelihood(
   const byClass = Object.fromEntries(
     faultClasses.map((kind, k) => {
       const started = firstPass[k] as (typeof firstPass)[number];
-      const later = fitOf(started) < best - hopelessNats ? [] : draws.slice(earlyDraws);
-      const scored = [...started, ...later.map((draw) => classScores(draw, kind, places, otherPlaces))];
+      const isHopeless = fitOf(started) < best - hopelessNats;
+      const scored = isHopeless ? started : [...started, ...scoresOf(kind, earlyDraws, draws.length)];
       bestFit = Math.max(bestFit, ...scored.map((each) => each.bestFit));
       const mean = meanOfLogs(scored.map((each) => each.logLikelihood));
       const isWidened = !isSeriesClass(kind) && !isExact && isFloored && twoLead.length > 0;
-      const row = isWidened ? widened(workingMm, mean, honestFloorMm) : mean;
+      const row = isWidened ? widened(workingMm, mean, floorMm) : mean;
       return [kind, finalRow(kind, row)];
     }),
   ) as Record<FaultClass, Float64Array>;
@@ -139,7 +168,7 @@ export function readingsLogLikelihood(
       ? atSameLink(ladder.links.length, places, row, placesOnLadder(ladder, stationsMm))
       : between(workingMm, row, stationsMm);
     if (kind === 'wire-to-wire' && wires.otherLine) {
-      const near = touchingStations(line, wires.otherLine, stationsMm);
+      const near = besideStations(line, wires.otherLine, stationsMm);
       near.forEach((mm, i) => {
         if (Number.isNaN(mm)) answer[i] = Number.NEGATIVE_INFINITY;
       });
@@ -234,9 +263,10 @@ function withErrors(wires: LaidWires, errors: SharedErrors, options: LikelihoodO
   wires.main.ladder.plugIds.forEach((id, i) => {
     plugOhms.set(id, options.knowledge?.measuredPlugs?.get(id) ?? (errors.plugOhms[i] as number));
   });
-  const scaled = (wire: StandingWire): StandingWire => ({
+  const scaled = (wire: StandingWire, ladder = wire.ladder): StandingWire => ({
     ...wire,
-    linkOhms: Float64Array.from(wire.ladder.links, (link) =>
+    ladder,
+    linkOhms: Float64Array.from(ladder.links, (link) =>
       link.nodeId === null ? link.ohms * errors.wireScale : (plugOhms.get(link.nodeId) ?? link.ohms),
     ),
     figures: [endWithErrors(wire.figures[0], errors), endWithErrors(wire.figures[1], errors)],
@@ -245,7 +275,7 @@ function withErrors(wires: LaidWires, errors: SharedErrors, options: LikelihoodO
   return {
     wires: {
       mainId: wires.mainId,
-      main: scaled(wires.main),
+      main: scaled(wires.main, stretchedLadder(wires.main.ladder, errors.pieceScales)),
       other: wires.other ? { ...wires.other, wire: scaled(wires.other.wire) } : null,
     },
     supply: {
@@ -272,16 +302,6 @@ function workingStations(lengthMm: number, wantedMm: Float64Array, most: number)
   const count = Math.min(most, Math.max(fewestStations, Math.ceil(lengthMm / workingStepMm)));
   if (wantedMm.length > 0 && wantedMm.length <= count && wantedMm.length >= fewestStations) return wantedMm;
   return Float64Array.from({ length: count }, (_, i) => ((i + 0.5) * lengthMm) / count);
-}
-
-/** Stations of the second wire where it lies beside stations of the first; NaN where it does not. */
-function touchingStations(line: CircuitLine, other: CircuitLine, stationsMm: Float64Array): Float64Array {
-  const otherSpans = new Map(other.spans.map((span) => [span.segment.id, span]));
-  return stationsMm.map((mm) => {
-    const span = spanAt(line, mm);
-    const beside = otherSpans.get(span.segment.id);
-    return beside ? circuitStationMm(beside, segmentStationMm(span, mm)) : Number.NaN;
-  });
 }
 
 function placesWhereTouching(wire: StandingWire, touchingMm: Float64Array): LadderPlaces {

@@ -1,4 +1,4 @@
-import { seededChance } from '../quantity/chance.ts';
+import { type Chance, seededChance } from '../quantity/chance.ts';
 import { normalQuantile } from './normal-tail.ts';
 
 /** What all readings of one circuit share and nobody knows exactly: one possible state of it. */
@@ -7,6 +7,8 @@ export interface SharedErrors {
   readonly wireScale: number;
   /** Contact resistance of each plug, in the order of the ladder's `plugIds`. */
   readonly plugOhms: readonly number[];
+  /** True over drawn length of each piece of the searched wire; empty where they are as drawn. */
+  readonly pieceScales: readonly number[];
   /** Battery volts over the usual. */
   readonly supplyScale: number;
   readonly pullUpVoltsScale: number;
@@ -24,8 +26,8 @@ const plugSpread = 0.8;
 /** Least share of the table's maximum that real wire has: solid copper of the nominal area, 0.35 mm2. */
 const leastOfMaximum = 0.906;
 
-/** True wire length over drawn, one standard deviation: 5 percent is the most one is usually off (judgement). */
-const lengthSpread = 0.02;
+/** The whole drawing's length over the true, one standard deviation (judgement). */
+const lengthSpread = 0.01;
 
 /** Spread when the ohms per metre were measured on the car. */
 const measuredSpread = 0.01;
@@ -47,6 +49,7 @@ export function usualErrors(plugCount: number, wireMeasured: boolean): SharedErr
   return {
     wireScale: wireMeasured ? 1 : (leastOfMaximum + 1) / 2,
     plugOhms: Array.from({ length: plugCount }, () => plugMedianOhms),
+    pieceScales: [],
     supplyScale: 1,
     pullUpVoltsScale: 1,
     pullUpOhmsScale: 1,
@@ -57,7 +60,8 @@ export function usualErrors(plugCount: number, wireMeasured: boolean): SharedErr
 
 /**
  * Evenly spread draws of the shared errors (Halton's sequence with one random shift per dimension,
- * from memory). The same seed gives the same draws.
+ * from memory); the lengths of pieces, too many for that, by chance in pairs off as much either way. The
+ * same seed gives the same draws.
  * @example
  * drawSharedErrors(64, 1, false, 1).every((draw) => draw.wireScale > 0.8 && draw.wireScale < 1.1) // => true
  */
@@ -66,9 +70,11 @@ export function drawSharedErrors(
   plugCount: number,
   wireMeasured: boolean,
   seed: number,
+  pieceSpread: ArrayLike<number> = [],
 ): readonly SharedErrors[] {
   const chance = seededChance(seed);
   const shifts = Array.from({ length: 7 + plugCount }, chance);
+  const lengths = pairedBells(count, wireMeasured ? 0 : pieceSpread.length, chance);
   return Array.from({ length: count }, (_, draw) => {
     const even = (dimension: number): number => {
       const base = primes[dimension % primes.length] as number;
@@ -86,12 +92,27 @@ export function drawSharedErrors(
         { length: plugCount },
         (__, plug) => plugMedianOhms * Math.exp(plugSpread * bell(1 + plug)),
       ),
+      pieceScales: (lengths[draw] as readonly number[]).map(
+        (bellOff, piece) => 1 + (pieceSpread[piece] as number) * bellOff,
+      ),
       supplyScale: 1 + supplySpread * bell(after + 1),
       pullUpVoltsScale: 1 + pullUpVoltsSpread * bell(after + 2),
       pullUpOhmsScale: Math.exp(pullUpOhmsSpread * bell(after + 3)),
       loadScale: Math.exp(loadSpread * bell(after + 4)),
       neighbourScale: Math.exp(neighbourSpread * bell(after + 5)),
     };
+  });
+}
+
+/** Rows of standard normal numbers; every second row is the one before with the other sign. */
+function pairedBells(rows: number, length: number, chance: Chance): readonly (readonly number[])[] {
+  let last: readonly number[] = [];
+  return Array.from({ length: rows }, (_, row) => {
+    last =
+      row % 2 === 1
+        ? last.map((value) => -value)
+        : Array.from({ length }, () => normalQuantile(Math.min(1 - 1e-9, Math.max(1e-9, chance()))));
+    return last;
   });
 }
 

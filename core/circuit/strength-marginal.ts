@@ -10,7 +10,11 @@ export interface ReadingTerm {
 
 /** Nodes set around the best fit: at -8 to 8 half spreads. */
 const localNodes = 17;
+const middleNode = (localNodes - 1) / 2;
 const nodeCount = globalNodes + localNodes;
+
+/** A node this far below the best one adds nothing that could be seen, in nats. */
+const leastDrop = -25;
 
 /** Log-likelihood per station with the fault's strength integrated out, and the best fit met on the way. */
 export interface StrengthMarginal {
@@ -59,10 +63,10 @@ export function strengthMarginal(
       if ((scores[k] as number) > top) top = scores[k] as number;
     }
     let sum = 0;
-    let before = Math.exp((scores[0] as number) - top);
+    let before = (scores[0] as number) - top > leastDrop ? Math.exp((scores[0] as number) - top) : 0;
     for (let k = 1; k < nodeCount; k++) {
       const drop = (scores[k] as number) - top;
-      const here = drop > -40 ? Math.exp(drop) : 0;
+      const here = drop > leastDrop ? Math.exp(drop) : 0;
       sum += (before + here) * ((lnTheta[k] as number) - (lnTheta[k - 1] as number));
       before = here;
     }
@@ -103,9 +107,8 @@ function setLocalNodes(
       lnBest = lnFitted;
     }
   }
-  const half = (localNodes - 1) / 2;
   for (let k = 0; k < localNodes; k++) {
-    const ln = lnBest + (k - half) * 0.5 * tightest;
+    const ln = lnBest + (k - middleNode) * 0.5 * tightest;
     local[k] = Math.min(grid.lnMost, Math.max(grid.lnLeast, ln));
   }
 }
@@ -121,6 +124,11 @@ function mergeNodes(
 ): void {
   let g = 0;
   let l = 0;
+  // Local nodes are evenly spaced but for the ends of the range, so each theta follows from the one before.
+  const ratio = Math.exp((local[middleNode + 1] as number) - (local[middleNode] as number));
+  const step = (local[middleNode + 1] as number) - (local[middleNode] as number);
+  let lastLn = Number.NaN;
+  let lastTheta = 0;
   for (let k = 0; k < nodeCount; k++) {
     const wide = g < globalNodes ? (grid.lnNodes[g] as number) : Number.POSITIVE_INFINITY;
     const near = l < localNodes ? (local[l] as number) : Number.POSITIVE_INFINITY;
@@ -131,7 +139,10 @@ function mergeNodes(
       g++;
     } else {
       lnTheta[k] = near;
-      theta[k] = Math.exp(near);
+      const isNext = Math.abs(near - lastLn - step) < 1e-12 * Math.abs(near);
+      lastTheta = isNext ? lastTheta * ratio : Math.exp(near);
+      lastLn = near;
+      theta[k] = lastTheta;
       nodeLogs[k] = logDensityAt(grid, near);
       l++;
     }

@@ -2,11 +2,14 @@ import { faultClasses } from '../map/kinds.ts';
 import { faultResponse, soundReading } from './fault-response.ts';
 import { strengthGrid } from './fault-strength.ts';
 import type { JoinedReadings } from './joined-readings.ts';
-import { logScore } from './shown-score.ts';
+import { logScore, type ShownScore } from './shown-score.ts';
 import type { LadderPlaces } from './wire-ladder.ts';
 
 /** A reading that nothing in the list explains misses by about 2.8 u (judgement). */
 export const unexplainedNats = 4;
+
+/** Decades of figures, in nats, over which something unforeseen may make a meter show anything: 0.01 to 1e7. */
+const anywhereNats = Math.log(1e9);
 
 /** Places looked at for what a reading could speak against. */
 const mostPlaces = 9;
@@ -38,9 +41,19 @@ export function unexplainedScore(
           worst = Math.min(worst, logScore(score, shown));
         });
     }
-    sum += Math.max(-unexplainedNats, worst);
+    sum += Math.max(-unforeseenNats(score), worst);
   }
   return sum;
+}
+
+/**
+ * A sharp figure would have to be hit by what is not in the list, as a fault in the list has to hit it with
+ * its strength: the chance that a figure spread evenly over the decades falls within this one's error.
+ */
+function unforeseenNats(score: ShownScore): number {
+  if (score.kind !== 'figure') return unexplainedNats;
+  const share = score.spread / Math.max(score.spread, Math.abs(score.value));
+  return Math.max(unexplainedNats, -Math.log((Math.sqrt(2 * Math.PI) * share) / anywhereNats));
 }
 
 function thinned({ link, share }: LadderPlaces): LadderPlaces {

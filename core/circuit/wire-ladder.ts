@@ -3,6 +3,7 @@ import { compareText } from '../quantity/compare-text.ts';
 import type { NodeId } from '../quantity/id.ts';
 import { conductorOhmsPerMetre } from '../wire/conductor-resistance.ts';
 import type { CircuitLine } from './circuit-line.ts';
+import { type LengthPieces, lengthPieces } from './length-pieces.ts';
 
 /** Contact resistance of one inline plug pin when nobody measured it: judgement, 5 to 20 milliohm is usual. */
 export const plugContactOhms = 0.005;
@@ -43,6 +44,7 @@ export interface WireLadder {
   /** Wire ohms from the first end, straight between the stations given. */
   readonly profileMm: Float64Array;
   readonly profileOhms: Float64Array;
+  readonly pieces: LengthPieces;
 }
 
 /**
@@ -58,7 +60,8 @@ export function layLadder(
   accessNodeIds: readonly NodeId[],
   knowledge: WireKnowledge = {},
 ): WireLadder {
-  const { profileMm, profileOhms } = ohmsProfile(line, knowledge);
+  const pieces = lengthPieces(line);
+  const { profileMm, profileOhms } = ohmsProfile(line, knowledge, pieces.edgesMm);
   const access = new Set(accessNodeIds);
   const links: LadderLink[] = [];
   const pointsAt = new Map<NodeId, { firstEnd: number; secondEnd: number }>();
@@ -90,7 +93,37 @@ export function layLadder(
     plugIds,
     profileMm,
     profileOhms,
+    pieces,
   };
+}
+
+/**
+ * The same ladder with each of its pieces of wire longer or shorter than drawn by a factor, in the order
+ * that does not depend on which end the circuit was traced from. O(links + pieces).
+ * @example
+ * stretchedLadder(layLadder(sample.map, sample.line, []), [1, 2]).profileOhms // => Float64Array.of(0, 0.0816, 0.1224)
+ */
+export function stretchedLadder(ladder: WireLadder, scales: readonly number[]): WireLadder {
+  const { pieces, profileMm } = ladder;
+  const count = pieces.spread.length;
+  const profileOhms = new Float64Array(profileMm.length);
+  let piece = 0;
+  for (let i = 1; i < profileMm.length; i++) {
+    const middle = ((profileMm[i - 1] as number) + (profileMm[i] as number)) / 2;
+    while (piece < count - 1 && (pieces.edgesMm[piece + 1] as number) < middle) piece++;
+    const scale = scales[pieces.isTurned ? count - 1 - piece : piece] ?? 1;
+    const ohms = (ladder.profileOhms[i] as number) - (ladder.profileOhms[i - 1] as number);
+    profileOhms[i] = (profileOhms[i - 1] as number) + scale * ohms;
+  }
+  const links = ladder.links.map((link) =>
+    link.kind === 'wire'
+      ? {
+          ...link,
+          ohms: ohmsAt(profileMm, profileOhms, link.toMm) - ohmsAt(profileMm, profileOhms, link.fromMm),
+        }
+      : link,
+  );
+  return { ...ladder, links, profileOhms };
 }
 
 /**
@@ -137,6 +170,7 @@ export function placesOnLadder(ladder: WireLadder, stationsMm: ArrayLike<number>
 function ohmsProfile(
   line: CircuitLine,
   knowledge: WireKnowledge,
+  edgesMm: Float64Array,
 ): { profileMm: Float64Array; profileOhms: Float64Array } {
   const warm = knowledge.warmStretches ?? [];
   const { conductorMm2 } = line.circuit;
@@ -145,7 +179,7 @@ function ohmsProfile(
     const known = knowledge.ohmsPerMetre;
     return known === undefined ? table : (known * table) / conductorOhmsPerMetre(conductorMm2);
   };
-  const stations = new Set([0, line.lengthMm]);
+  const stations = new Set([0, line.lengthMm, ...edgesMm]);
   for (const { fromMm, toMm } of warm)
     for (const mm of [fromMm, toMm]) if (mm > 0 && mm < line.lengthMm) stations.add(mm);
   const profileMm = Float64Array.from(stations).sort();
@@ -163,7 +197,12 @@ function ohmsProfile(
 
 function ohmsAt(profileMm: Float64Array, profileOhms: Float64Array, stationMm: number): number {
   let piece = 0;
-  while (piece < profileMm.length - 2 && (profileMm[piece + 1] as number) < stationMm) piece++;
+  let last = profileMm.length - 2;
+  while (piece < last) {
+    const middle = (piece + last) >> 1;
+    if ((profileMm[middle + 1] as number) < stationMm) piece = middle + 1;
+    else last = middle;
+  }
   const fromMm = profileMm[piece] as number;
   const span = (profileMm[piece + 1] as number) - fromMm;
   const from = profileOhms[piece] as number;

@@ -142,6 +142,12 @@ export function isWatchedFromSecondEnd({ circuit }: CircuitLine): boolean {
 /** What other circuits share with the searched one; those not on the map or sharing nothing fall out. */
 function sharedRuns(map: MapDocument, line: CircuitLine, ids: readonly CircuitId[]): SharedRuns[] {
   const shared: SharedRuns[] = [];
+  const circuitsIn = new Map<string, number>();
+  if (ids.length > 0)
+    for (const { id, path } of map.circuits.values())
+      if (id !== line.circuit.id)
+        for (const segmentId of new Set(path.map((step) => step.segmentId)))
+          circuitsIn.set(segmentId, (circuitsIn.get(segmentId) ?? 0) + 1);
   for (const id of [...new Set(ids)].sort()) {
     const other = map.circuits.get(id);
     if (!other || id === line.circuit.id) continue;
@@ -153,7 +159,7 @@ function sharedRuns(map: MapDocument, line: CircuitLine, ids: readonly CircuitId
     }
     const ranges = line.spans
       .filter((span) => runs.has(span.segment.id))
-      .map(({ fromMm, toMm }) => ({ fromMm, toMm }));
+      .map(({ segment, fromMm, toMm }) => ({ fromMm, toMm, circuits: circuitsIn.get(segment.id) ?? 1 }));
     if (ranges.length > 0) shared.push({ ranges, nodeIds });
   }
   return shared;

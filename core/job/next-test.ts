@@ -1,7 +1,7 @@
 import type { CircuitState } from '../circuit/car-state.ts';
 import type { InjectionPlan } from '../circuit/safe-injection.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
-import type { NodeId, PanelId, SegmentId } from '../quantity/id.ts';
+import type { CircuitId, NodeId, PanelId, SegmentId } from '../quantity/id.ts';
 import type { Stretch } from './reading.ts';
 
 /** Ways of testing that are ever offered. */
@@ -11,6 +11,9 @@ export const nextTestKinds = [
   'drop-both-ends',
   'lamp-for-fuse',
   'ohms-both-ends',
+  'ohms-between',
+  'drop-between',
+  'beep-between',
   'capacitance',
   'beep',
   'move',
@@ -22,6 +25,8 @@ export interface NextTest {
   readonly kind: NextTestKind;
   /** Plug to part; else where the leads go, the driven or first one before the other. */
   readonly nodeIds: readonly NodeId[];
+  /** The wire it may touch, and where its leads go: its ends on the same sides as `nodeIds`; null for tests on one wire. */
+  readonly other: { readonly circuitId: CircuitId; readonly nodeIds: readonly NodeId[] } | null;
   /** What is moved, on the circuit's own ruler and on its runs; empty for tests at plugs. */
   readonly ranges: readonly StationRange[];
   readonly stretches: readonly Stretch[];

@@ -27,7 +27,7 @@ const mostDelayed = 2;
 const tieMinutes = 0.05;
 
 /** What is known now. */
-export interface TestQuestion extends Omit<TestGrounds, 'cellProbability'> {
+export interface TestQuestion extends Omit<TestGrounds, 'cellProbability' | 'probability'> {
   /** Probability of every hypothesis on the (coarse) cells. */
   readonly probability: Float64Array;
   readonly parts: readonly ComponentHypothesis[];
@@ -63,6 +63,7 @@ export function nextTests(question: TestQuestion): NextTest[] {
   return tests.map(({ test, worth, saved, bits }, i) => ({
     kind: test.kind,
     nodeIds: test.nodeIds,
+    other: test.other,
     ranges: test.ranges,
     stretches: drawnStretches(question.line, test.ranges),
     state: test.state,

@@ -17,10 +17,11 @@ import { coveredShare, joinRanges } from '../locate/station-ranges.ts';
 import { unplugEvidence } from '../locate/unplug-evidence.ts';
 import type { FaultClass } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { NodeId, PanelId } from '../quantity/id.ts';
+import type { CircuitId, NodeId, PanelId } from '../quantity/id.ts';
+import { betweenTests } from './between-tests.ts';
 import type { JobEntry } from './job-document.ts';
 import { isWatchedFromSecondEnd, watchingEnds } from './job-evidence.ts';
-import type { ExpectedFigure, FigureUnit, NextTestKind, OutcomeLabel } from './next-test.ts';
+import type { ExpectedFigure, FigureUnit, NextTest, NextTestKind, OutcomeLabel } from './next-test.ts';
 import { onCircuit, type PathStretch } from './path-stretches.ts';
 import { figureAt, figureShares, placeSpread } from './test-figures.ts';
 
@@ -28,6 +29,7 @@ import { figureAt, figureShares, placeSpread } from './test-figures.ts';
 export interface PossibleTest {
   readonly kind: NextTestKind;
   readonly nodeIds: readonly NodeId[];
+  readonly other: NextTest['other'];
   readonly ranges: readonly StationRange[];
   readonly state: CircuitState;
   /** Panels that hide the places it needs. */
@@ -49,6 +51,11 @@ export interface TestGrounds {
   /** Standing entries: what was done already is not offered again. */
   readonly entries: readonly JobEntry[];
   readonly medianMm: number;
+  /** Probability of every hypothesis on the cells; without it no other wire is asked of. */
+  readonly probability?: Float64Array | undefined;
+  /** Circuits that fail with the searched one, and that work. */
+  readonly alsoFailing?: readonly CircuitId[] | undefined;
+  readonly working?: readonly CircuitId[] | undefined;
 }
 
 /** Pieces a figure is told apart in; more would cost time and change little. */
@@ -63,21 +70,27 @@ const live: CircuitState = { ...bareState, ignitionOn: true, batteryConnected: t
 /**
  * Every test that may be done on the circuit as things stand. None on restraint and high-voltage
  * circuits; none that puts current into a data circuit or a wire with an end plugged in; ohms, beep and
- * capacitance only with both ends unplugged and the battery off.
+ * capacitance only with both ends unplugged and the battery off; the same for both of two wires.
  * @example
  * possibleTests({ map: sample.map, line: sample.line, cells: layHypotheses(new Float64Array([0, 1500]), []), cellProbability: Float64Array.of(1), stretches: [], entries: [], medianMm: 700 }).map(({ kind }) => kind) // => ['unplug', 'unplug', 'drop', 'drop', 'drop-both-ends', 'ohms-both-ends', 'capacitance', 'beep']
  */
 export function possibleTests(grounds: TestGrounds): PossibleTest[] {
   const { duty } = grounds.line.circuit;
   if (duty === 'restraint' || duty === 'high-voltage') return [];
-  return [...unplugTests(grounds), ...currentTests(grounds), ...deadTests(grounds), ...moveTests(grounds)];
+  return [
+    ...unplugTests(grounds),
+    ...currentTests(grounds),
+    ...deadTests(grounds),
+    ...betweenTests(grounds),
+    ...moveTests(grounds),
+  ];
 }
 
 function panelsOver({ map }: TestGrounds, nodeIds: readonly NodeId[]): PanelId[] {
   return nodeIds.flatMap((id) => map.nodes.get(id)?.panelIds ?? []);
 }
 
-const bare = { ranges: [], injection: null, expected: null } as const;
+const bare = { other: null, ranges: [], injection: null, expected: null } as const;
 
 function unplugTests(grounds: TestGrounds): PossibleTest[] {
   const { map, line, cells, entries } = grounds;
@@ -201,6 +214,7 @@ function placing(
   return {
     kind,
     nodeIds,
+    other: null,
     ranges: [],
     state,
     panelIds: panelsOver(grounds, nodeIds),

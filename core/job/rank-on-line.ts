@@ -81,6 +81,8 @@ export function rankOnLine(
           parts,
           off: panelsOff(entries),
           lookQuality: options.lookQuality,
+          alsoFailing: job.alsoFailingCircuitIds,
+          working: job.workingCircuitIds,
         })
       : [],
     warnings: [

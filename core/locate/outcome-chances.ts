@@ -24,6 +24,8 @@ export function twoOutcomes(hypotheses: Hypotheses, happened: Evidence): Outcome
 export interface PlacingTest {
   /** Share of faults of each class that give a figure at all. */
   readonly figureShare: Readonly<Record<FaultClass, number>>;
+  /** Share of faults at a cell that the test can reach at all; all of them when absent. */
+  readonly where?: ((cell: number) => number) | undefined;
   /** Spread of the place read off, at a place, in mm. */
   readonly spreadMm: (stationMm: number) => number;
   /** Pieces of the circuit told apart, without gaps from end to end. */
@@ -51,7 +53,7 @@ export function placingOutcomes(hypotheses: Hypotheses, test: PlacingTest): Outc
     const within = beyond.map((chance, i) => chance - (beyond[i + 1] ?? 0));
     classes.forEach((kind, k) => {
       const at = k * cellCount + cell;
-      const share = test.figureShare[kind];
+      const share = test.figureShare[kind] * (test.where?.(cell) ?? 1);
       within.forEach((chance, i) => {
         const row = chances[i] as Float64Array;
         row[at] = (row[at] as number) + (1 - slipChance) * share * chance;

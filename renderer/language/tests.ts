@@ -27,6 +27,8 @@ export const testListWords = {
 export function testInstruction(test: NextTest, { nameOf, sayPiece }: TestNames): string {
   const [a = '', b = ''] = test.nodeIds.map(nameOf);
   const [range] = test.ranges;
+  const other = nameOf(test.other?.circuitId ?? '');
+  const [otherA = '', otherB = ''] = (test.other?.nodeIds ?? []).map(nameOf);
   switch (test.kind) {
     case 'unplug':
       return `Part ${a} and see whether the fault stays.`;
@@ -40,6 +42,12 @@ export function testInstruction(test: NextTest, { nameOf, sayPiece }: TestNames)
       return `Lamp in place of the fuse at ${a}. Clamp the current; read millivolts from the lamp’s wire side at ${a} to ${b} with one long lead.`;
     case 'ohms-both-ends':
       return `Null the leads; read ohms to the body at ${a}, then at ${b}, on the same earth point.`;
+    case 'beep-between':
+      return `Beep from this wire at ${a} to the wire ${other} at ${otherA}: they should not touch.`;
+    case 'ohms-between':
+      return `Null the leads; read ohms from this wire at ${a} to the wire ${other} at ${otherA}${b ? `, then from ${b} to ${otherB}` : ''}.`;
+    case 'drop-between':
+      return `Put a small current in at ${a}, return on the wire ${other} at ${otherA}; read millivolts on this wire from ${a} to ${b}.`;
     case 'capacitance':
       return `Read capacitance to the body at ${a}, then at ${b}, everything else in the loom earthed.`;
     case 'beep':

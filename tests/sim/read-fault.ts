@@ -44,8 +44,18 @@ export function readFault(way: Way, chance: Chance, runLengthSpread: number): Re
   const plugsMm = Array.from({ length: plugCount }, () => lengthMm * (0.1 + 0.8 * chance())).sort(
     (a, b) => a - b,
   );
-  const { map, line } = straightWire({ lengthMm, plugsMm, mm2: chance() < 0.5 ? 0.35 : 0.75 });
-  const ladder = layLadder(map, line, []);
+  // A loom branches every metre or so, and each run between is drawn by itself.
+  const runs = Math.max(1, Math.round(lengthMm / (600 + 800 * chance())));
+  const branchesMm = Array.from({ length: runs - 1 }, (_, i) => ((i + 1) * lengthMm) / runs).filter((mm) =>
+    plugsMm.every((plugMm) => Math.abs(plugMm - mm) > 20),
+  );
+  const { map, line } = straightWire({ lengthMm, plugsMm, branchesMm, mm2: chance() < 0.5 ? 0.35 : 0.75 });
+  // Every node a rung of its own, so that each run has its own true length.
+  const ladder = layLadder(
+    map,
+    line,
+    line.nodes.map(({ nodeId }) => nodeId),
+  );
   const isMeasured = way.endsWith('measured');
   const perMetre = conductorOhmsPerMetre(line.circuit.conductorMm2);
   // Measured: known to 1 percent instead of to what the table allows.

@@ -5,10 +5,10 @@ import { type Coverage, coverage } from './readings-coverage.ts';
 
 /**
  * 1,000 invented faults, 200 for each way of going about it; each run of wire off its drawn length by
- * up to 5 percent either way. Fewer draws of the shared errors than in use, for time.
+ * up to 5 percent either way. Half as many draws of the shared errors as in use, for time.
  */
 const faultsEach = 200;
-const options = { runLengthSpread: 0.05, draws: 16 };
+const options = { runLengthSpread: 0.05, draws: 32 };
 
 const results = new Map<string, Coverage>();
 const of = (way: string): Coverage => results.get(way) as Coverage;
@@ -17,10 +17,10 @@ describe('the region said to hold the fault with 80 percent', () => {
   test.each(ways)('%s: holds it about as often as said', { timeout: 120_000 }, (way) => {
     const result = coverage(way, faultsEach, seededChance(11), options);
     results.set(way, result);
-    // 200 faults alone scatter by 3 percent, one standard deviation.
+    // 76 to 84 percent, and as much again either side for the scatter of 200 faults (2.8 percent, one
+    // standard deviation).
     expect(result.held).toBeGreaterThan(0.72);
-    // From both ends nothing sharper than 0.06 m is said, though a wire without plugs could be placed finer.
-    expect(result.held).toBeLessThan(way === 'drop from both ends' ? 0.93 : 0.88);
+    expect(result.held).toBeLessThan(0.88);
   });
 
   test('over all 1,000 it holds the fault 76 to 84 percent of the time', () => {

@@ -6,24 +6,37 @@ import type { Circuit, MapNode, Segment } from '#core/map/records.ts';
 export interface StraightWire {
   readonly lengthMm: number;
   readonly plugsMm: readonly number[];
+  /** Places where the loom branches and the wire runs on: runs of their own on the map. */
+  readonly branchesMm?: readonly number[];
   readonly mm2: number;
   readonly ends?: readonly [Circuit['ends'][0]['kind'], Circuit['ends'][0]['kind']];
   /** Trace it from the other end. */
   readonly reversed?: boolean;
 }
 
-/** A map that holds one straight circuit: node:module at 0, node:c1, node:c2 … at the plugs, node:switch at the end. */
+/**
+ * A map that holds one straight circuit: node:module at 0, node:c1, node:c2 … at the plugs, node:b1 … where
+ * the loom branches, node:switch at the end.
+ */
 export function straightWire(shape: StraightWire): { readonly map: MapDocument; readonly line: CircuitLine } {
-  const stations = [0, ...shape.plugsMm, shape.lengthMm];
-  const nodes = stations.map((xMm, i): MapNode => {
-    const [id, kind] =
-      i === 0
-        ? (['node:module', 'module'] as const)
-        : i === stations.length - 1
-          ? (['node:switch', 'switch'] as const)
-          : ([`node:c${i}`, 'inline-connector'] as const);
-    return { id, name: id, kind, at: { xMm, yMm: 0, zMm: 0 }, panelIds: [], note: '' };
-  });
+  const places: { xMm: number; id: MapNode['id']; kind: MapNode['kind'] }[] = [
+    { xMm: 0, id: 'node:module', kind: 'module' },
+    ...shape.plugsMm.map((xMm, i) => ({ xMm, id: `node:c${i + 1}`, kind: 'inline-connector' }) as const),
+    ...(shape.branchesMm ?? []).map((xMm, i) => ({ xMm, id: `node:b${i + 1}`, kind: 'branch' }) as const),
+    { xMm: shape.lengthMm, id: 'node:switch', kind: 'switch' },
+  ];
+  const nodes = places
+    .sort((a, b) => a.xMm - b.xMm)
+    .map(
+      ({ xMm, id, kind }): MapNode => ({
+        id,
+        name: id,
+        kind,
+        at: { xMm, yMm: 0, zMm: 0 },
+        panelIds: [],
+        note: '',
+      }),
+    );
   const segments = nodes.slice(1).map((to, i): Segment => {
     const id: Segment['id'] = `segment:s${i + 1}`;
     return {

@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
-import { componentAt, layHypotheses, noneAt } from '#core/locate/hypotheses.ts';
+import { componentAt, type Evidence, layHypotheses, noneAt } from '#core/locate/hypotheses.ts';
 import { faultFound, otherDamage, soundLook } from '#core/locate/look-evidence.ts';
 import { logMoved, moveChance, moveEvidence } from '#core/locate/move-evidence.ts';
 import { sharedRunsEvidence } from '#core/locate/shared-runs-evidence.ts';
 import { unplugEvidence } from '#core/locate/unplug-evidence.ts';
 import { weighEvidence } from '#core/locate/weigh-evidence.ts';
+import type { FaultClass } from '#core/map/kinds.ts';
 import { zone, zonePosterior, zones } from './small-line.ts';
 
 const rounded = (values: readonly number[]) => values.map((value) => Number(value.toFixed(3)));
@@ -96,7 +97,10 @@ describe('move tests', () => {
 });
 
 describe('other circuits', () => {
-  const beside = (...numbers: number[]) => ({ ranges: numbers.map(zone), nodeIds: new Set<string>() });
+  const beside = (...numbers: number[]) => ({
+    ranges: numbers.map((number) => ({ ...zone(number), circuits: 1 })),
+    nodeIds: new Set<string>(),
+  });
 
   test('two healthy circuits beside a damaged bundle: worked example, [.274 .091 .055 .137 .137 .305]', () => {
     const prior = [0.3, 0.1, 0.2, 0.15, 0.15, 0.1];
@@ -113,6 +117,43 @@ describe('other circuits', () => {
     const one = zonePosterior([0.25, 0.25, 0.25, 0.25], [sharedRunsEvidence([beside(2, 3)], [])]);
     const two = zonePosterior([0.25, 0.25, 0.25, 0.25], [sharedRunsEvidence([beside(2, 3), beside(3)], [])]);
     expect(two[2]).toBeGreaterThan(one[2] as number);
+  });
+
+  const touching = (evidence: Evidence): { here: number; there: number; toBody: number } => {
+    const hypotheses = layHypotheses(new Float64Array([0, 1000, 2000]), []);
+    const after = weighEvidence(hypotheses, new Float64Array(hypotheses.size), [evidence]);
+    const at = (kind: FaultClass, cell: number): number =>
+      after[hypotheses.classes.indexOf(kind) * 2 + cell] as number;
+    return {
+      here: at('wire-to-wire', 0),
+      there: at('wire-to-wire', 1),
+      toBody: at('short-to-ground', 0),
+    };
+  };
+  const inFirst = (circuits: number) => ({
+    ranges: [{ fromMm: 0, toMm: 1000, circuits }],
+    nodeIds: new Set<string>(),
+  });
+
+  test('one failing beside it speaks for the two touching: more than for any other fault there', () => {
+    const { here, there, toBody } = touching(sharedRunsEvidence([inFirst(1)], []));
+    // Touching it: 0.3 x 0.7 + 0.7 x (0.2 x 0.02 + 0.8 x 0.9); only this wire damaged: 0.3 x 0.7 + 0.7 x 0.02.
+    expect(here / toBody).toBeCloseTo(0.7168 / 0.224, 10);
+    expect(here).toBeGreaterThan(there);
+  });
+
+  test('the more other wires pass there, the less one failing speaks for touching just it', () => {
+    const few = touching(sharedRunsEvidence([inFirst(1)], []));
+    const many = touching(sharedRunsEvidence([inFirst(8)], []));
+    expect(many.here).toBeLessThan(few.here);
+    expect(many.here / many.toBody).toBeGreaterThan(1);
+  });
+
+  test('one that works beside it speaks against the two touching', () => {
+    const { here, there, toBody } = touching(sharedRunsEvidence([], [inFirst(1)]));
+    expect(here).toBeLessThan(there);
+    // 0.3 x 0.3 + 0.7 x (0.2 + 0.8 x 0.1) against 0.3 x 0.3 + 0.7.
+    expect(here / toBody).toBeCloseTo(0.286 / 0.79, 10);
   });
 
   test('a working circuit clears its stretch only a little: a single wire may still be damaged', () => {

@@ -19,6 +19,13 @@ export function formsOfTest(test: NextTest, ground: FormGround): readonly Readin
     form('drop', { from: wire(driven), to: wire(sensed), current: amps });
   const eachEnd = (kind: 'ohms' | 'capacitance'): readonly ReadingForm[] =>
     test.nodeIds.map((nodeId) => form(kind, { from: wire(nodeId), to: body }));
+  const { other } = test;
+  const between = (kind: 'ohms' | 'beep'): readonly ReadingForm[] =>
+    test.nodeIds.flatMap((nodeId, i) => {
+      const otherId = other?.nodeIds[i];
+      if (!other || !otherId) return [];
+      return [form(kind, { from: wire(nodeId), to: { ...wire(otherId), circuitId: other.circuitId } })];
+    });
   switch (test.kind) {
     case 'unplug':
       return [form('symptom', { yes: null })];
@@ -33,9 +40,15 @@ export function formsOfTest(test: NextTest, ground: FormGround): readonly Readin
       return eachEnd('capacitance');
     case 'beep':
       return first ? [form('beep', { from: wire(first), to: second ? wire(second) : body })] : [];
+    case 'beep-between':
+      return between('beep').slice(0, 1);
+    case 'ohms-between':
+      return between('ohms');
+    case 'drop-between':
+      return first && second ? [drop(first, second)] : [];
     case 'move':
       return [form('move', { pieces: test.ranges })];
   }
 }
 
-const wire = (nodeId: NodeId): Probe => ({ on: 'wire', nodeId });
+const wire = (nodeId: NodeId): Extract<Probe, { on: 'wire' }> => ({ on: 'wire', nodeId });
