@@ -15,6 +15,7 @@ import { useDraw } from './draw-context.ts';
 import { FigureField } from './figure-field.tsx';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
+import { RouteChoice } from './route-choice/route-choice.tsx';
 
 /** A circuit: its wire, what sits at its ends, and the way it takes. */
 export function CircuitForm({ circuit }: { readonly circuit: Circuit }) {
@@ -78,6 +79,7 @@ export function CircuitForm({ circuit }: { readonly circuit: Circuit }) {
         onChange={(duty) => change({ duty })}
       />
       <CircuitEnds circuit={circuit} change={change} />
+      <RouteChoice circuit={circuit} />
       <CircuitPins circuit={circuit} change={change} />
       <TextArea
         label={drawWords.fields.note}

@@ -17,6 +17,7 @@ import { RunHazard } from './hazard/run-hazard.tsx';
 import { RunHeights } from './heights/run-heights.tsx';
 import { NameField } from './name-field.tsx';
 import { optionsOf } from './options-of.ts';
+import { BundleLine } from './route-choice/bundle-line.tsx';
 import { RunBends } from './run-bends.tsx';
 import { RunClips } from './run-clips.tsx';
 import { RunTags } from './run-tags.tsx';
@@ -93,6 +94,7 @@ export function RunForm({ segment }: { readonly segment: Segment }) {
           onChange={(measuredLengthMm) => change({ measuredLengthMm }, 'measuredLengthMm')}
         />
       </div>
+      <BundleLine segment={segment} />
       <RunHazard segment={segment} />
       <RunTags segment={segment} />
       <RunClips segment={segment} />
