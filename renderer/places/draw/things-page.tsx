@@ -10,6 +10,7 @@ import { nodeKindWords, panelKindWords, rubSpotKindWords } from '../../language/
 import { Button } from '../../parts/index.ts';
 import { freeName, nextOrder } from '../../tools/free-name.ts';
 import { BringPicture } from './bring-picture.tsx';
+import { ByFigures } from './by-figures/by-figures.tsx';
 import { useDraw } from './draw-context.ts';
 import { LayerSwitches } from './layer-switches.tsx';
 
@@ -78,6 +79,7 @@ export function ThingsPage() {
   };
   return (
     <div className="things">
+      <ByFigures />
       <LayerSwitches />
       <Things label={drawWords.lists.runs} lines={runs} />
       <Things label={drawWords.lists.circuits} lines={circuits} />
