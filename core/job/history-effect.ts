@@ -53,7 +53,10 @@ function findsOf(
   { found, foundOnMap }: History,
 ): Pick<HistoryEffect, 'findsOnMap' | 'findsOfKind'> {
   const spot = thing ? map.rubSpots.get(thing as `rub-spot:${string}`) : undefined;
-  const onMap = spot ? foundOnMap.rubSpots[spot.id] : foundOnMap.causes[cause];
-  const ofKind = spot ? found.rubSpotKinds[spot.kind] : found.causes[cause];
-  return { findsOnMap: Math.round(onMap ?? 0), findsOfKind: Math.round(ofKind ?? 0) };
+  // What treads on a spot is learnt from both: the spot's own finds, and those of the cause anywhere.
+  const [onMap, ofKind] = [foundOnMap.causes[cause] ?? 0, found.causes[cause] ?? 0];
+  return {
+    findsOnMap: Math.round(onMap + (spot ? (foundOnMap.rubSpots[spot.id] ?? 0) : 0)),
+    findsOfKind: Math.round(ofKind + (spot ? (found.rubSpotKinds[spot.kind] ?? 0) : 0)),
+  };
 }

@@ -19,6 +19,8 @@ let heard: string | null = null;
 
 /** Openings of which it is worked out what beginning there would lose. */
 const regretSteps = 12;
+/** Draws after which a first answer is told; the rest make it surer. */
+const firstDraws = 40;
 /** Draws are made in pieces of this length, so that a new question waits for none of them. */
 const pieceMs = 12;
 
@@ -57,6 +59,7 @@ async function tellFirmness({ revision, job }: RankQuestion): Promise<void> {
   assert(map, 'the worker was given the map first');
   const begun = beginSensitivity(map, job, { history });
   if (!begun.ok) return;
+  let told = false;
   for (let drawn = 0; drawn < usualDraws; ) {
     const end = performance.now() + pieceMs;
     do {
@@ -65,6 +68,9 @@ async function tellFirmness({ revision, job }: RankQuestion): Promise<void> {
     } while (drawn < usualDraws && performance.now() < end);
     await turn();
     if (newest) return;
+    if (told || drawn < firstDraws) continue;
+    told = true;
+    self.postMessage({ revision, firmness: begun.value.soFar() } satisfies FirmAnswer);
   }
   self.postMessage({ revision, firmness: begun.value.soFar() } satisfies FirmAnswer);
 }

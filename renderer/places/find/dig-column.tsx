@@ -7,9 +7,10 @@ import { circuitRanges } from '../../session/stretches-between.ts';
 import { DigList } from './dig-list.tsx';
 import { useFind } from './find-context.ts';
 import { FoundPanel } from './found-panel.tsx';
+import { LeftOut } from './left-out.tsx';
 import { NothingToRank } from './nothing-to-rank.tsx';
+import { OrderTools } from './order-tools.tsx';
 import { PickedBar } from './picked-bar.tsx';
-import { NextTestPanel } from './readings/next-test-panel.tsx';
 import { ReadingsLedger } from './readings/readings-ledger.tsx';
 import { RecordList } from './record-list.tsx';
 import { StretchList } from './stretch-list.tsx';
@@ -21,9 +22,11 @@ type Page = 'list' | 'readings' | 'stretches' | 'record';
 /** Beside the board: where to open first, or that the cause is found; the stretches; the record. */
 export function DigColumn({
   onOpenMap,
+  onIntake,
   onAnother,
 }: {
   readonly onOpenMap: () => void;
+  readonly onIntake: () => void;
   readonly onAnother: () => void;
 }) {
   const { open, standing } = useFind();
@@ -55,7 +58,8 @@ export function DigColumn({
             ) : (
               <>
                 <DutyNotice />
-                <NextTestPanel />
+                <OrderTools onIntake={onIntake} />
+                <LeftOut />
                 <NothingToRank onOpenMap={onOpenMap} />
                 {open.thinking && !open.ranking ? <Progress label={findWords.thinking} /> : null}
                 <DigList />

@@ -1,16 +1,18 @@
 import { useState } from 'react';
 import type { DigStep } from '#core/job/ranking.ts';
-import type { PanelId } from '#core/quantity/id.ts';
-import { findWords, grave, sayMinutes, sayPercent } from '../../language/find.ts';
+import { findWords, sayMinutes, sayPercent } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { reasonSentence } from '../../language/reasons.ts';
 import { whereLine } from '../../language/say-where.ts';
-import { Button, Figure } from '../../parts/index.ts';
+import { Figure } from '../../parts/index.ts';
 import { CautionSigns } from './caution-signs.tsx';
 import { useFind } from './find-context.ts';
+import { openingTold } from './known/opening-told.ts';
 import { lookPieces, overlap } from './look-pieces.ts';
+import { OpeningStanding } from './opening-standing.tsx';
 import { StepCautions } from './step-cautions.tsx';
 import { stepTitle } from './step-title.ts';
+import { TakeOff } from './take-off.tsx';
 import { Verdict } from './verdict.tsx';
 import { Where } from './where.tsx';
 
@@ -28,7 +30,8 @@ export function DigEntry({
 }) {
   const view = useFind();
   const [text, setText] = useState(false);
-  const { map } = view.open;
+  const { map, ranking } = view.open;
+  const told = ranking ? openingTold(step, ranking) : [];
   const pieces = lookPieces(step);
   const pointed = view.pointed.some((piece) => pieces.some((own) => overlap(own, piece)));
   const where = pieces.map(view.where);
@@ -73,6 +76,14 @@ export function DigEntry({
         <p className="dig-reason">
           {reasonSentence(step.reason, (id) => view.say(nameOf(map, id)), view.lengths)}
         </p>
+        {told.length > 0 ? (
+          <ul className="dig-told">
+            {told.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        ) : null}
+        <OpeningStanding step={step} />
         {expanded ? (
           <>
             <StepCautions cautions={cautions} shown={text} onShow={setText} />
@@ -93,34 +104,6 @@ export function DigEntry({
           <Figure value={sayPercent(step.runningProbability)} unit={words.percent} /> {words.runningTotal}
         </p>
       </div>
-    </li>
-  );
-}
-
-/**
- * One panel to take off, with its minutes, its signs and the button that ticks it off. While a caution
- * that can hurt is unread, the button opens its text instead.
- */
-function TakeOff({ panelId, onUnread }: { readonly panelId: PanelId; readonly onUnread: () => void }) {
-  const { open, session, say, cautionsRead } = useFind();
-  const panel = open.map.panels.get(panelId);
-  if (!panel) return null;
-  const name = say(nameOf(open.map, panelId));
-  const unread = panel.cautions.some((caution) => grave.has(caution) && !cautionsRead.has(caution));
-  return (
-    <li>
-      <span className="take-off-name">
-        {name}
-        <CautionSigns cautions={panel.cautions} signsOnly />
-      </span>
-      <Figure value={sayMinutes(panel.minutesOff)} unit={words.minutes} large />
-      <Button
-        aria-label={words.markOff(name)}
-        title={unread ? findWords.caution.first : undefined}
-        onClick={() => (unread ? onUnread() : session.add({ type: 'panel-off', panelId }))}
-      >
-        {words.off}
-      </Button>
     </li>
   );
 }

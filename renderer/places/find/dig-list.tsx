@@ -1,12 +1,17 @@
-import { useEffect, useRef, useState } from 'react';
+import { Fragment, useEffect, useRef, useState } from 'react';
 import { findWords } from '../../language/find.ts';
 import { DigEntry } from './dig-entry.tsx';
 import { useFind } from './find-context.ts';
+import { NextTestPanel } from './readings/next-test-panel.tsx';
+import { TimeBoxHead } from './time-box-head.tsx';
 
 /** How many openings are listed before the rest is asked for. */
 const firstShown = 12;
 
-/** Where to open first: the openings in order. The first stands open; the others open on demand. */
+/**
+ * Where to open first: the openings in order, and the test that pays before the opening it spares or after the
+ * first, where that is quicker still. The first opening stands open; the others open on demand.
+ */
 export function DigList() {
   const { ranking } = useFind().open;
   const [toggled, setToggled] = useState<ReadonlySet<string>>(new Set());
@@ -26,19 +31,32 @@ export function DigList() {
     if (!next.delete(key)) next.add(key);
     setToggled(next);
   };
+  const testAfterFirst = ranking.nextTests[0]?.betterAfterOpening === true && ranking.digPlan.length > 0;
   const shown = all ? ranking.digPlan : ranking.digPlan.slice(0, firstShown);
   return (
     <>
+      <TimeBoxHead />
       <ol ref={list} className="dig-list" aria-label={findWords.list.label}>
+        {testAfterFirst || ranking.digPlan.length === 0 ? null : (
+          <li className="dig-test">
+            <NextTestPanel />
+          </li>
+        )}
         {shown.map((step, index) => {
           const key = `${step.rank} ${step.look.fromMm.toFixed(0)} ${step.look.toMm.toFixed(0)}`;
           return (
-            <DigEntry
-              key={key}
-              step={step}
-              expanded={(index === 0) !== toggled.has(key)}
-              onToggle={() => toggle(key)}
-            />
+            <Fragment key={key}>
+              <DigEntry
+                step={step}
+                expanded={(index === 0) !== toggled.has(key)}
+                onToggle={() => toggle(key)}
+              />
+              {testAfterFirst && index === 0 ? (
+                <li className="dig-test">
+                  <NextTestPanel />
+                </li>
+              ) : null}
+            </Fragment>
           );
         })}
       </ol>

@@ -37,7 +37,15 @@ export function FindPlace(props: FindPlaceProps) {
     const made = jobSession(jobId, { client: hostClient() });
     setSession(made);
     void made.open();
-    return () => made.close();
+    // Another window may have closed a job meanwhile, or taken a wrong find back.
+    const seenAgain = (): void => {
+      if (document.visibilityState === 'visible') void made.refreshPast();
+    };
+    document.addEventListener('visibilitychange', seenAgain);
+    return () => {
+      document.removeEventListener('visibilitychange', seenAgain);
+      made.close();
+    };
   }, [jobId]);
   return session ? <Session {...props} session={session} /> : <Progress label={words.opening} />;
 }

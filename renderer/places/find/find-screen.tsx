@@ -17,6 +17,15 @@ import { JobHeader } from './job-header.tsx';
 import { ReadingEntry } from './readings/reading-entry.tsx';
 import { StraightPane } from './straight-pane.tsx';
 import { useJobKeys } from './use-job-keys.ts';
+import './dig-list.css';
+import './found.css';
+import './job-header.css';
+import './known/known.css';
+import './order-tools.css';
+import './record.css';
+import './step-cautions.css';
+import './verdict.css';
+import './wishes/wishes.css';
 
 type Form = 'change' | 'another';
 
@@ -88,8 +97,12 @@ export function FindScreen({
             </>
           )}
         </div>
-        <StraightPane />
-        <DigColumn onOpenMap={onOpenMap} onAnother={() => setForm('another')} />
+        {form ? null : <StraightPane />}
+        <DigColumn
+          onOpenMap={onOpenMap}
+          onIntake={() => setForm('change')}
+          onAnother={() => setForm('another')}
+        />
       </main>
       {keys ? (
         <KeyboardSheet

@@ -1,7 +1,8 @@
 import type { CircuitId } from '#core/quantity/id.ts';
-import { findWords } from '../../language/find.ts';
+import { findWords, sayPercent } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { problemSentence } from '../../language/problems.ts';
+import { wishWords } from '../../language/wishes.ts';
 import { Button, Notice } from '../../parts/index.ts';
 import { useFind } from './find-context.ts';
 import { intakeOf } from './intake-of.ts';
@@ -46,6 +47,14 @@ export function NothingToRank({ onOpenMap }: { readonly onOpenMap: () => void })
           <p className="quiet">{said.hint}</p>
         </Notice>
       </section>
+    );
+  }
+  if (ranking?.timeBox) return null;
+  if (ranking && ranking.digPlan.length === 0 && (ranking.chanceLeftOut ?? 0) > 0) {
+    return (
+      <Notice title={wishWords.stayOn.title}>
+        {wishWords.leftOut(sayPercent(ranking.chanceLeftOut ?? 0))} {wishWords.stayOn.hint}
+      </Notice>
     );
   }
   if (ranking && ranking.digPlan.length === 0) {

@@ -9,3 +9,9 @@ export function stepTitle(step: DigStep, nameOf: (id: string) => string): string
   if (plugs.length > 0 && onlyPlug) return findWords.list.part(plugs.map(nameOf).join(', '));
   return step.reason.secondLook ? findWords.list.lookAgain : findWords.list.nothingToTakeOff;
 }
+
+/** The same in one name, for inside a sentence: the panel that comes off last, a plug, or the run. */
+export function shortName(step: DigStep, nameOf: (id: string) => string): string {
+  const thing = step.takeOff.at(-1) ?? step.look.nodeIds?.[0] ?? step.look.segmentIds[0];
+  return thing ? nameOf(thing) : '';
+}

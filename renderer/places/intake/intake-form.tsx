@@ -4,6 +4,7 @@ import type { Circuit } from '#core/map/records.ts';
 import type { CircuitId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { intakeWords } from '../../language/intake.ts';
+import { recentWorkWords, symptomWords } from '../../language/told.ts';
 import { failureTypeWords, words } from '../../language/words.ts';
 import {
   Button,
@@ -17,6 +18,7 @@ import {
 } from '../../parts/index.ts';
 import type { Intake } from '../../session/job-session.ts';
 import { CircuitPicks } from './circuit-picks.tsx';
+import { ToldPicks } from './told-picks.tsx';
 
 /** What a new job starts from before anything is typed. */
 export const emptyIntake: Intake = {
@@ -93,6 +95,21 @@ export function IntakeForm({
         rows={2}
         onChange={(complaint) => change({ complaint })}
       />
+      <div className="intake-told">
+        <ToldPicks
+          label={intakeWords.recentWork}
+          words={recentWorkWords}
+          picked={intake.recentWork}
+          onChange={(recentWork) => change({ recentWork })}
+        />
+        <ToldPicks
+          label={intakeWords.symptoms}
+          words={symptomWords}
+          picked={intake.symptoms}
+          onChange={(symptoms) => change({ symptoms })}
+        />
+        <p className="field-hint">{intakeWords.toldHint}</p>
+      </div>
       <div className="intake-row">
         <Select
           label={intakeWords.failureType}

@@ -2,6 +2,7 @@ import { words } from '../../language/words.ts';
 import { Choice } from '../../parts/index.ts';
 import { changeSettings, useMachineSettings } from '../../session/machine-settings.ts';
 import { ShopFields } from './shop-fields.tsx';
+import './settings.css';
 
 const optionsOf = <T extends string>(labels: Readonly<Record<T, string>>) =>
   (Object.entries(labels) as [T, string][]).map(([value, label]) => ({ value, label }));

@@ -86,7 +86,7 @@ function viewOf(changes: {
 
 const shown = (
   view: FindView,
-  part: ReactNode = <DigColumn onOpenMap={nothing} onAnother={nothing} />,
+  part: ReactNode = <DigColumn onOpenMap={nothing} onIntake={nothing} onAnother={nothing} />,
 ): string => renderToStaticMarkup(<FindContext value={view}>{part}</FindContext>);
 
 /** The sample with its tread plate under some cautions, and the circuit of a duty. */
