@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { idKind } from '#core/quantity/id.ts';
 import { drawWords } from '../../language/draw.ts';
+import { BodyOutlines } from './body-outlines.tsx';
 import { CircuitForm } from './circuit-form.tsx';
 import { ClipForm } from './clip-form.tsx';
 import { ThingActions } from './copy/thing-actions.tsx';
@@ -25,6 +26,7 @@ export function DetailsPage() {
     <div className="details" data-picked={selection.join(' ')}>
       {selection.length === 0 ? <p className="quiet">{drawWords.nothingPicked}</p> : null}
       {selection.length === 0 ? <MapForm /> : null}
+      {selection.length === 0 ? <BodyOutlines /> : null}
       {selection.length === 0 ? <UsualPanels /> : null}
       {selection.length === 0 ? <AllPanelsOrder /> : null}
       {selection.length > 1 ? <SeveralForm key={selection.join()} ids={selection} /> : null}
