@@ -70,8 +70,8 @@ export const readingWords = {
     meterAndNote: 'Meter and note:',
     keep: 'Keep',
     keepNext: 'Keep, then the other end',
+    keepChange: 'Keep the change',
     understood: (figure: string): string => `Read as ${figure}`,
-    second: 'The same from the other end',
   },
   next: {
     label: 'Test first',
@@ -88,9 +88,9 @@ export const readingWords = {
   ledger: {
     number: (index: number): string => `Reading ${index}`,
     alone: 'Alone it says',
-    wide: 'Alone it says nothing about the place.',
-    narrows: 'Beside the rest it narrows the search by',
-    nothingNew: 'Beside the rest it tells nothing new.',
+    wide: 'Alone it tells nothing about the place.',
+    narrows: 'Together with the rest it narrows the search by',
+    nothingNew: 'Together with the rest it tells nothing new.',
     working: 'Working out what it did',
     put: (line: string): string => `Put right: ${line}`,
     takeBack: (line: string): string => `Take back: ${line}`,
@@ -137,15 +137,15 @@ export const readingWords = {
     change: 'Change',
     name: 'Name',
     ohmsStep: 'Last digit, Ω',
-    ohmsPercent: 'Ohms: accuracy, %',
-    ohmsCounts: 'and counts',
+    ohmsPercent: 'Ohms, ± %',
+    ohmsCounts: '± counts',
     millivoltStep: 'Last digit, mV',
-    millivoltPercent: 'mV: accuracy, %',
-    millivoltCounts: 'and counts',
+    millivoltPercent: 'mV, ± %',
+    millivoltCounts: '± counts',
     leads: 'Leads add, Ω',
     beep: 'Beeps below, Ω',
     fourWire: 'Four leads',
-    capacitance: 'Measures capacitance',
+    capacitance: 'Has nF',
     hint: 'From the meter’s data sheet. Leave the beep empty if nobody knows it, and the leads 0 if they are nulled.',
     keep: 'Keep this meter',
     remove: 'Remove',
@@ -295,9 +295,9 @@ export const unusedWords: Readonly<Record<UnusedReading['why'], string>> = {
 
 const flatReasons: Readonly<Record<FlatReading['why'], string>> = {
   'two-wire-ohms':
-    'an ordinary meter cannot place this: the whole wire is less than what its leads and last digits leave open',
-  'inside-one-access': 'it reads the same wherever between the two plugs the fault is',
-  'fault-strength-unknown': 'the fault’s own resistance is not known and swallows the place',
+    'An ordinary meter cannot place this: the whole wire is less than what its leads and last digits leave open',
+  'inside-one-access': 'It reads the same wherever between the two plugs the fault is',
+  'fault-strength-unknown': 'The fault’s own resistance is not known and swallows the place',
 };
 
 const betterWays: Readonly<Record<FlatReading['better'], string>> = {
@@ -310,7 +310,7 @@ const betterWays: Readonly<Record<FlatReading['better'], string>> = {
 export function flatSentence(flat: FlatReading, lengths: LengthSystem): string {
   const said = flat.expectedSdMm === null ? null : nearly(flat.expectedSdMm, lengths);
   const how = said === null ? ': it rules out one side.' : `, to about ${said}.`;
-  return `Tells nothing about the place: ${flatReasons[flat.why]}. ${betterWays[flat.better]}${how}`;
+  return `Alone it tells nothing about the place. ${flatReasons[flat.why]}. ${betterWays[flat.better]}${how}`;
 }
 
 /** A rough distance: whole centimetres below a metre. */

@@ -129,11 +129,11 @@ function OwnMeter({
       {figure(words.ohmsStep, 'ohmsStep')}
       {figure(words.ohmsPercent, 'ohmsPercent')}
       {figure(words.ohmsCounts, 'ohmsCounts')}
+      {draft.fourWire ? null : figure(words.leads, 'leadOhms')}
       {figure(words.beep, 'beepOhms')}
       {figure(words.millivoltStep, 'millivoltStep')}
       {figure(words.millivoltPercent, 'millivoltPercent')}
       {figure(words.millivoltCounts, 'millivoltCounts')}
-      {draft.fourWire ? null : figure(words.leads, 'leadOhms')}
       <Checkbox
         label={words.fourWire}
         checked={draft.fourWire}

@@ -1,6 +1,7 @@
 import { type ReactNode, useState } from 'react';
-import type { CircuitLine } from '#core/circuit/circuit-line.ts';
 import type { NextTest } from '#core/job/next-test.ts';
+import type { Circuit } from '#core/map/records.ts';
+import type { NodeId } from '#core/quantity/id.ts';
 import { findWords, grave, sayMinutes } from '../../../language/find.ts';
 import { nameOf } from '../../../language/name-of.ts';
 import { planSentence, readingWords } from '../../../language/readings.ts';
@@ -120,6 +121,7 @@ function TestStep({
     else view.openReading(forms, null);
   };
   const pieces = piecesOf(test, line.nodes);
+  const other = test.other ? map.circuits.get(test.other.circuitId) : undefined;
   return (
     <div
       className="next-test-step"
@@ -131,7 +133,8 @@ function TestStep({
         <Saved test={test} />
       </header>
       <p className="next-test-do">{testInstruction(test, names)}</p>
-      {test.nodeIds.length > 0 ? <WireToFind test={test} line={line} /> : null}
+      {test.nodeIds.length > 0 ? <WireToFind nodeIds={test.nodeIds} circuit={line.circuit} /> : null}
+      {test.other && other ? <WireToFind nodeIds={test.other.nodeIds} circuit={other} /> : null}
       <p className="next-test-state">{testSetup({ ...test, injection: null }, names)}</p>
       {panels.length > 0 ? <p>{testListWords.reach(test.takeOff.map(names.nameOf).join(', '))}</p> : null}
       <StepCautions cautions={panelCautions} shown={panelText} onShow={setPanelText} />
@@ -144,11 +147,17 @@ function TestStep({
   );
 }
 
-/** The wire's colours and size, and its pin at each place where a lead goes. */
-function WireToFind({ test, line }: { readonly test: NextTest; readonly line: CircuitLine }) {
+/** A wire's colours and size, and its pin at each place where a lead goes. */
+function WireToFind({
+  nodeIds,
+  circuit,
+}: {
+  readonly nodeIds: readonly NodeId[];
+  readonly circuit: Circuit;
+}) {
   const { nameOf } = useNames();
-  const { wireColours, conductorMm2, pins } = line.circuit;
-  const places = test.nodeIds.map((nodeId) => {
+  const { wireColours, conductorMm2, pins } = circuit;
+  const places = nodeIds.map((nodeId) => {
     const pin = pins.find((each) => each.nodeId === nodeId)?.pin;
     return pin ? words.pin(nameOf(nodeId), pin) : words.noPin(nameOf(nodeId));
   });

@@ -19,7 +19,8 @@ const suffixes: Readonly<Record<FigureUnit, { readonly unit: RegExp; readonly fa
   volt: { unit: /V$/i, factors: { '': 1, m: 1e-3, µ: 1e-6, μ: 1e-6, u: 1e-6, k: 1e3 } },
   // A plain figure is in millivolts; with the letter V behind it, the prefix counts from volts.
   millivolt: { unit: /V$/i, factors: { '': 1e3, m: 1, µ: 1e-3, μ: 1e-3, u: 1e-3 } },
-  picofarad: { unit: /F$/i, factors: { '': 1, p: 1, n: 1e3, µ: 1e6, μ: 1e6, u: 1e6 } },
+  // Likewise: with nothing behind it a figure is in picofarad, with the letter F alone it would be farad.
+  picofarad: { unit: /F$/i, factors: { '': 1e12, p: 1, n: 1e3, µ: 1e6, μ: 1e6, u: 1e6 } },
   ampere: { unit: /A$/i, factors: { '': 1, m: 1e-3 } },
 };
 type Factors = Readonly<Record<string, number>>;
@@ -43,7 +44,8 @@ export function parseFigure(text: string, unit: FigureUnit): ParsedFigure {
   if ((digits.match(/[.,]/g) ?? []).length > 1) return trouble('two-marks');
   const number = digits.replace(',', '.');
   if (!/^[+-]?(\d+\.?\d*|\.\d+)$/.test(number)) return trouble('not-a-figure');
-  if (unit === 'millivolt' && suffix === '') return { kind: 'figure', value: Number(number) };
+  if ((unit === 'millivolt' || unit === 'picofarad') && suffix === '')
+    return { kind: 'figure', value: Number(number) };
   const named = suffixes[unit];
   const factor = factorOf(named.factors, suffix.replace(named.unit, ''));
   return factor === undefined

@@ -128,7 +128,7 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
         <FormValues form={form} line={line} troubles={troubles} onChange={change} />
         <div className="reading-actions">
           <Button type="submit" weight="main">
-            {later.length > 0 ? words.keepNext : words.keep}
+            {later.length > 0 ? words.keepNext : reading?.replaces ? words.keepChange : words.keep}
           </Button>
           <IconButton label={common.close} sign="close" onClick={closeReading} />
         </div>
