@@ -15,6 +15,7 @@ import {
 import { inspectionWords } from '../../language/words.ts';
 import { Button, Checkbox, Choice, Select, TextArea } from '../../parts/index.ts';
 import { useFind } from '../find/find-context.ts';
+import { JobProposals } from '../proposals/job-proposals.tsx';
 import { KeptPhoto } from './kept-photo.tsx';
 import { optionsOf } from './options.ts';
 import { PhotoInput } from './photo-input.tsx';
@@ -44,6 +45,7 @@ export function FoundSection({ done }: { readonly done: boolean }) {
       {bare.toReversed().map((look) => (
         <BareLook key={look.id} look={look} />
       ))}
+      <JobProposals />
     </Section>
   );
 }

@@ -3,6 +3,7 @@ import { readiness } from '#core/map/readiness.ts';
 import { drawWords } from '../../language/draw.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { Notice, ProblemNotice, Tabs } from '../../parts/index.ts';
+import { MapProposals } from '../proposals/map-proposals.tsx';
 import { Checklist } from './checklist.tsx';
 import { DeleteAsk } from './delete-ask.tsx';
 import { DetailsPage } from './details-page.tsx';
@@ -56,7 +57,12 @@ export const SideColumn = memo(function SideColumn({
             {
               key: 'ready',
               label: left > 0 ? `${drawWords.pages.ready} (${left})` : drawWords.pages.ready,
-              content: <Checklist items={items} />,
+              content: (
+                <>
+                  <Checklist items={items} />
+                  <MapProposals />
+                </>
+              ),
             },
           ]}
         />

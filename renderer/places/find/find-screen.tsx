@@ -26,6 +26,7 @@ import './record.css';
 import './step-cautions.css';
 import './verdict.css';
 import './wishes/wishes.css';
+import '../proposals/proposals.css';
 
 type Form = 'change' | 'another';
 

@@ -4,6 +4,7 @@ import { whereLine } from '../../language/say-where.ts';
 import { Button, Sign } from '../../parts/index.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
 import { closeHash } from '../close/close-page.ts';
+import { JobProposals } from '../proposals/job-proposals.tsx';
 import { useFind } from './find-context.ts';
 import { FoundPlace } from './found-place.tsx';
 import { Where } from './where.tsx';
@@ -35,6 +36,7 @@ export function FoundPanel({
         </div>
       </header>
       <FoundPlace pieces={pieces} entryId={entryId} />
+      <JobProposals />
       <h3>{words.next}</h3>
       <ol className="found-steps">
         {words.steps.map((step) => (
