@@ -19,6 +19,15 @@ const endKinds: ReadonlySet<NodeKind> = new Set([
   'loose-end',
 ]);
 
+/**
+ * Whether one wire ends at such a node, so that a trace does not pass it by itself.
+ * @example
+ * endsWires('fuse-box') // => true
+ */
+export function endsWires(kind: NodeKind): boolean {
+  return endKinds.has(kind);
+}
+
 /** What a trace may and must use. */
 export interface TraceWishes {
   readonly fromNodeId: NodeId;
@@ -62,6 +71,8 @@ export interface Loom {
   readonly runs: RunsAtNodes;
   /** Length of wire in a run; null for one half drawn. */
   readonly lengthMm: (segment: Segment) => number | null;
+  /** Nodes that end wires but may be passed this time. */
+  readonly through?: ReadonlySet<NodeId>;
 }
 
 /**
@@ -80,7 +91,7 @@ export function drawnWireMm(map: MapDocument, segment: Segment): number | null {
  * shortestLeg({ map: sample.map, runs: runsAtNodes(sample.map), lengthMm: () => 1 }, new Set(), 'node:west', 'node:middle').length // => 1
  */
 export function shortestLeg(
-  { map, runs, lengthMm: lengthOf }: Loom,
+  { map, runs, lengthMm: lengthOf, through }: Loom,
   avoid: ReadonlySet<SegmentId>,
   from: NodeId,
   to: NodeId,
@@ -95,7 +106,8 @@ export function shortestLeg(
     if (nodeId === to) return stepsBack(cameBy, from, to);
     settled.add(nodeId);
     const kind = map.nodes.get(nodeId)?.kind;
-    if (nodeId !== from && (kind === undefined || endKinds.has(kind))) continue;
+    const ends = kind === undefined || (endKinds.has(kind) && !through?.has(nodeId));
+    if (nodeId !== from && ends) continue;
     for (const segment of runs.get(nodeId) ?? []) {
       const far = farNodeId(segment, nodeId);
       if (settled.has(far) || avoid.has(segment.id)) continue;

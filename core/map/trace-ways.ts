@@ -1,18 +1,25 @@
 import { assert } from '../quantity/assert.ts';
 import { compareText } from '../quantity/compare-text.ts';
 import type { NodeId, SegmentId } from '../quantity/id.ts';
-import { ok, type Result } from '../quantity/result.ts';
+import { fail, ok, type Result } from '../quantity/result.ts';
 import type { MapDocument } from './map-document.ts';
 import type { PathStep, Segment } from './records.ts';
 import { segmentLine } from './segment-line.ts';
 import { farNodeId, runsAtNodes } from './topology.ts';
-import { drawnWireMm, type Loom, shortestLeg, tracePath } from './trace-path.ts';
+import { drawnWireMm, type Loom, shortestLeg } from './trace-path.ts';
 
 /** One way a wire could take. */
 export interface TracedWay {
   readonly path: readonly PathStep[];
   /** Length of wire, as measured where someone did. */
   readonly lengthMm: number;
+}
+
+/** Between which nodes, and past which that would otherwise end a wire: a fuse box passed in a busbar, say. */
+export interface WayWishes {
+  readonly fromNodeId: NodeId;
+  readonly toNodeId: NodeId;
+  readonly through?: Iterable<NodeId>;
 }
 
 /**
@@ -38,22 +45,27 @@ function startOf(map: MapDocument, step: PathStep): NodeId {
 
 /**
  * The shortest ways for a wire between two nodes, shortest first, at most `most` of them, none passing a
- * node twice. The first is what `tracePath` gives; a loom without rings has only that. Ties go by the ids of
- * the runs. Refuses what `tracePath` refuses. Yen's method (Finding the K shortest loopless paths in a
+ * node twice. The first is what `tracePath` gives where nothing is wished to be passed; a loom without rings has only that. Ties go by the ids of
+ * the runs. Refuses `missing-reference`, `same-node` and `no-path`. Yen's method (Finding the K shortest loopless paths in a
  * network, 1971) over `shortestLeg`; runs no ring passes through are known beforehand and cost nothing.
  * @example
  * traceWays(sample.map, { fromNodeId: 'node:west', toNodeId: 'node:far' }, 3).value.map((way) => way.lengthMm) // => [1500]
  */
 export function traceWays(
   map: MapDocument,
-  { fromNodeId, toNodeId }: { readonly fromNodeId: NodeId; readonly toNodeId: NodeId },
+  { fromNodeId, toNodeId, through = [] }: WayWishes,
   most: number,
 ): Result<readonly TracedWay[]> {
-  const shortest = tracePath(map, { fromNodeId, toNodeId });
-  if (!shortest.ok) return shortest;
-  const loom = measuredLoom(map);
+  for (const node of [fromNodeId, toNodeId]) {
+    if (!map.nodes.has(node))
+      return fail({ code: 'missing-reference', thing: map.id, field: 'nodes', missing: node });
+  }
+  if (fromNodeId === toNodeId) return fail({ code: 'same-node', node: fromNodeId });
+  const loom = { ...measuredLoom(map), through: new Set(through) };
+  const shortest = shortestLeg(loom, new Set(), fromNodeId, toNodeId);
+  if (!shortest) return fail({ code: 'no-path', fromNode: fromNodeId, toNode: toNodeId });
   const onlyWays = bridges(loom, fromNodeId);
-  const found: TracedWay[] = [wayOf(map, shortest.value)];
+  const found: TracedWay[] = [wayOf(map, shortest)];
   const waiting = new Map<string, TracedWay>();
   while (found.length < most) {
     const last = found[found.length - 1] as TracedWay;

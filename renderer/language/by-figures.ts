@@ -30,7 +30,7 @@ export const figureWords = {
   takeOut: 'Take out',
   takeOutOf: (what: string): string => `Take out ${what.toLowerCase()}`,
   name: 'Name',
-  nameHint: 'Empty: named by its kind.',
+  nameHint: 'Empty: it gets a name with a number.',
   kind: 'Kind',
   add: 'Add it',
   where: 'Where',

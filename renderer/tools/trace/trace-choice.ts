@@ -1,15 +1,25 @@
 import { traceCircuit } from '#core/map/commands/trace-circuit.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Circuit, PathStep, Segment } from '#core/map/records.ts';
-import { tracePath } from '#core/map/trace-path.ts';
+import { endsWires, tracePath } from '#core/map/trace-path.ts';
 import { wayLengthMm } from '#core/map/trace-ways.ts';
-import type { CircuitId, NodeId, SegmentId } from '#core/quantity/id.ts';
+import type { NodeId, SegmentId } from '#core/quantity/id.ts';
 import { fail } from '#core/quantity/result.ts';
 import type { ToolEffect, TraceChoice } from '../tool.ts';
 
-/** What was wished of a circuit's way so far; nothing for another circuit. */
-export function choiceOf(choice: TraceChoice | null, circuitId: CircuitId): TraceChoice {
-  return choice?.circuitId === circuitId ? choice : { circuitId, via: [], avoid: [] };
+/** What was wished of a circuit's way so far; for another circuit only that it keeps passing what ends other wires. */
+export function choiceOf(choice: TraceChoice | null, map: MapDocument, circuit: Circuit): TraceChoice {
+  if (choice?.circuitId === circuit.id) return choice;
+  return { circuitId: circuit.id, via: passedEnds(map, circuit), avoid: [] };
+}
+
+/** Nodes on a circuit's way that a trace would not pass by itself, in order. */
+export function passedEnds(map: MapDocument, circuit: Circuit): readonly NodeId[] {
+  return circuit.path.slice(1).flatMap(({ segmentId, reversed }) => {
+    const segment = map.segments.get(segmentId);
+    const start = segment && map.nodes.get(reversed ? segment.toNodeId : segment.fromNodeId);
+    return start && endsWires(start.kind) ? [start.id] : [];
+  });
 }
 
 const pathBy = (map: MapDocument, circuit: Circuit, { via, avoid }: TraceChoice) => {

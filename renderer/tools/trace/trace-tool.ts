@@ -78,7 +78,7 @@ function sentThrough(state: TraceEnds, event: PointerInput, view: ToolView): Too
   const circuit = pickedCircuit(view);
   const run = event.hits.find((hit) => hit.kind === 'segment');
   if (!circuit || !run) return stay(state);
-  const choice = traceThrough(view.map, circuit, choiceOf(view.traceChoice, circuit.id), run.id);
+  const choice = traceThrough(view.map, circuit, choiceOf(view.traceChoice, view.map, circuit), run.id);
   return choice ? { state, effects: traceEffects(view.map, circuit, choice) } : stay(state);
 }
 

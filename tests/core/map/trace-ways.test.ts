@@ -115,6 +115,17 @@ describe('ways a wire could take', () => {
     expect(ways.ok && ways.value.map(({ path }) => path.length)).toEqual([4]);
   });
 
+  test('a way leads through such a part where the circuit is known to pass it', () => {
+    const nodes = new Map(sample.map.nodes);
+    const middle = nodes.get('node:middle') as MapNode;
+    nodes.set(middle.id, { ...middle, kind: 'fuse-box' });
+    const wish = { fromNodeId: 'node:west', toNodeId: 'node:far' } as const;
+    const map = { ...sample.map, nodes };
+    expect(traceWays(map, wish, 3).ok).toBe(false);
+    const ways = traceWays(map, { ...wish, through: ['node:middle'] }, 3);
+    expect(ways.ok && ways.value.map((way) => way.lengthMm)).toEqual([1500]);
+  });
+
   test('where nothing joins the two ends, that is said', () => {
     const map = { ...sample.map, segments: new Map() };
     expect(traceWays(map, { fromNodeId: 'node:west', toNodeId: 'node:far' }, 3)).toEqual({

@@ -121,7 +121,11 @@ export function OrderDiagram({
             key={`${arrow.first} ${arrow.waits}`}
             arrow={arrow}
             label={orderWords.takeOut(nameOf(map, arrow.first), nameOf(map, arrow.waits))}
-            onTakeOut={() => turn(arrow.first, arrow.waits)}
+            onTakeOut={() => {
+              turn(arrow.first, arrow.waits);
+              // The arrow is gone: whoever came by keyboard goes on at the panel it led to.
+              frame.current?.querySelector<HTMLElement>(`[data-panel="${arrow.waits}"]`)?.focus();
+            }}
           />
         ))}
       </div>
@@ -172,6 +176,7 @@ function PanelBox({
     <button
       type="button"
       className="order-box"
+      data-panel={box.id}
       style={{ left: box.xPx, top: box.yPx, ...size }}
       aria-label={said}
       aria-pressed={pressed}

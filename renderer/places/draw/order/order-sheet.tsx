@@ -23,6 +23,19 @@ export function OrderSheet({
       if (before instanceof HTMLElement) before.focus();
     };
   }, []);
+  const closing = useRef(onClose);
+  closing.current = onClose;
+  // With nothing in the sheet in focus, Escape would reach the board under it.
+  useEffect(() => {
+    const listen = (event: KeyboardEvent): void => {
+      const inside = event.target instanceof Node && sheet.current?.contains(event.target);
+      if (event.key !== 'Escape' || inside) return;
+      event.stopPropagation();
+      closing.current();
+    };
+    document.addEventListener('keydown', listen, true);
+    return () => document.removeEventListener('keydown', listen, true);
+  }, []);
   const panels = [...map.panels.values()];
   const arrows = panels.reduce((sum, panel) => sum + panel.offFirst.length, 0);
   const go = (id: PanelId): void => {

@@ -7,6 +7,7 @@ import { nameOf } from '../../../language/name-of.ts';
 import { routeWords } from '../../../language/route-choice.ts';
 import { sayDrawnLength } from '../../../language/say-drawn-length.ts';
 import { Figure } from '../../../parts/index.ts';
+import { passedEnds } from '../../../tools/trace/trace-choice.ts';
 import { useDraw } from '../draw-context.ts';
 import { runsApart } from './way-steps.ts';
 
@@ -25,9 +26,10 @@ export function OtherWays({
 }) {
   const { map, make, session } = useDraw();
   const ways = useMemo(() => {
-    const traced = traceWays(map, { fromNodeId, toNodeId }, mostWays);
+    const through = passedEnds(map, circuit);
+    const traced = traceWays(map, { fromNodeId, toNodeId, through }, mostWays);
     return traced.ok ? traced.value : [];
-  }, [map, fromNodeId, toNodeId]);
+  }, [map, circuit, fromNodeId, toNodeId]);
   const nowMm = wayLengthMm(map, circuit.path);
   const laid = (path: readonly PathStep[]) => layCircuit(map, { circuitId: circuit.id, path });
   const show = (path: readonly PathStep[] | null): void => {

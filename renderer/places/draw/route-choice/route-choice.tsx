@@ -8,7 +8,7 @@ import { nameOf } from '../../../language/name-of.ts';
 import { routeWords } from '../../../language/route-choice.ts';
 import { Button, Disclosure, Notice, Select } from '../../../parts/index.ts';
 import type { TraceChoice } from '../../../tools/tool.ts';
-import { choiceOf, traceThrough } from '../../../tools/trace/trace-choice.ts';
+import { choiceOf, passedEnds, traceThrough } from '../../../tools/trace/trace-choice.ts';
 import { useDraw } from '../draw-context.ts';
 import { OtherWays } from './other-ways.tsx';
 import './route-choice.css';
@@ -20,9 +20,11 @@ export function RouteChoice({ circuit }: { readonly circuit: Circuit }) {
   const { map, make } = useDraw();
   const [open, setOpen] = useState(false);
   const [others, setOthers] = useState(false);
-  const [wishes, setWishes] = useState<TraceChoice | null>(null);
+  /** What was wished last, and the way it gave: once that is undone, the wish is gone too. */
+  const [wishes, setWishes] = useState<{ readonly choice: TraceChoice; readonly way: string } | null>(null);
   const [refused, setRefused] = useState<string | null>(null);
-  const choice = choiceOf(wishes, circuit.id);
+  const way = wayKey(circuit.path);
+  const choice = choiceOf(wishes?.way === way ? wishes.choice : null, map, circuit);
   const [first, second] = circuit.ends;
   const fromNodeId = first.nodeId;
   const toNodeId = second.nodeId;
@@ -46,7 +48,11 @@ export function RouteChoice({ circuit }: { readonly circuit: Circuit }) {
       return;
     }
     setRefused(null);
-    if (make(patch, { label: 'edit.traceCircuit' })) setWishes(wished);
+    if (!make(patch, { label: 'edit.traceCircuit' }) || !patch.ok) return;
+    const after = patch.value.changed.find(([, record]) => record.id === circuit.id)?.[1] as
+      | Circuit
+      | undefined;
+    setWishes({ choice: wished, way: wayKey((after ?? circuit).path) });
   };
   const sendThrough = (segmentId: SegmentId): void => {
     const wished = traceThrough(map, circuit, choice, segmentId);
@@ -59,7 +65,7 @@ export function RouteChoice({ circuit }: { readonly circuit: Circuit }) {
     .filter(({ id }) => !taken.has(id))
     .map(({ id }) => ({ value: id as string, label: nameOf(map, id) }))
     .sort((a, b) => compareText(a.label, b.label) || compareText(a.value, b.value));
-  const wished = choice.via.length + choice.avoid.length > 0;
+  const wished = wishes?.way === way;
 
   return (
     <div className="route-choice">
@@ -75,7 +81,7 @@ export function RouteChoice({ circuit }: { readonly circuit: Circuit }) {
               last={i === steps.length - 1}
               onAvoid={() =>
                 trace(
-                  { ...choice, via: [], avoid: [...choice.avoid, each.segment.id] },
+                  { ...choice, via: passedEnds(map, circuit), avoid: [...choice.avoid, each.segment.id] },
                   routeWords.noWayRound(nameOf(map, each.segment.id)),
                 )
               }
@@ -97,7 +103,9 @@ export function RouteChoice({ circuit }: { readonly circuit: Circuit }) {
         <div className="button-row route-ends">
           <Button onClick={() => lay(turnedWay(circuit.path))}>{routeWords.turn}</Button>
           {wished ? (
-            <Button onClick={() => trace({ ...choice, via: [], avoid: [] }, null)}>{routeWords.free}</Button>
+            <Button onClick={() => trace({ ...choice, via: passedEnds(map, circuit), avoid: [] }, null)}>
+              {routeWords.free}
+            </Button>
           ) : null}
         </div>
       </Disclosure>
@@ -107,3 +115,5 @@ export function RouteChoice({ circuit }: { readonly circuit: Circuit }) {
     </div>
   );
 }
+
+const wayKey = (path: readonly PathStep[]): string => path.map(({ segmentId }) => segmentId).join(' ');
