@@ -30,7 +30,8 @@ export function useBoardNavigation(navigation: Navigation) {
   const panning = useRef<number | null>(null);
   const pressing = useRef<number | null>(null);
   const spaceDown = useRef(false);
-  const lastPress = useRef<{ at: ScreenPoint; timeMs: number } | null>(null);
+  /** With the view it was made in: where the paper was moved in between, two presses are at two places. */
+  const lastPress = useRef<{ at: ScreenPoint; timeMs: number; camera: Camera | null } | null>(null);
   /** The camera may change several times before React hands the new one back. */
   const camera = useRef(navigation.camera);
   camera.current = navigation.camera;
@@ -103,8 +104,9 @@ export function useBoardNavigation(navigation: Navigation) {
     const double =
       before !== null &&
       event.timeStamp - before.timeMs < doublePressMs &&
+      before.camera === camera.current &&
       Math.hypot(before.at.xPx - screen.xPx, before.at.yPx - screen.yPx) < doublePressPx;
-    lastPress.current = double ? null : { at: screen, timeMs: event.timeStamp };
+    lastPress.current = double ? null : { at: screen, timeMs: event.timeStamp, camera: camera.current };
     tell(double ? 'double' : 'down', event, screen);
   };
 
