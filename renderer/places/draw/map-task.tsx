@@ -4,6 +4,7 @@ import { IconButton, Tabs } from '../../parts/index.ts';
 import { hashOf } from '../../place.ts';
 import { BringInSteps } from '../handover/bring-in-steps.tsx';
 import { HandOutMap } from '../handover/hand-out-map.tsx';
+import '../handover/handover.css';
 import type { useBringIn } from '../handover/use-bring-in.ts';
 import { ComparePage } from './compare/compare-page.tsx';
 import { useDraw } from './draw-context.ts';

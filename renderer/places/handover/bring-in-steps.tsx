@@ -4,7 +4,6 @@ import type { BundleSummary, ImportSummary } from '#electron/contract/contract.t
 import { handoverWords } from '../../language/handover.ts';
 import { problemSentence } from '../../language/problems.ts';
 import { Button, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
-import './handover.css';
 import type { FileContent, useBringIn } from './use-bring-in.ts';
 
 const text = handoverWords.bringIn;

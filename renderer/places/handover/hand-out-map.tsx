@@ -11,7 +11,6 @@ import { hostClient } from '../../session/host.ts';
 import { boardColours } from '../../theme/tokens.ts';
 import { blobOf } from '../draw/picture-bytes.ts';
 import { pictureSize } from './drawing-size.ts';
-import './handover.css';
 import { type HandOutState, type MadeFile, textFile, useHandOut } from './use-hand-out.ts';
 
 const text = handoverWords.handOut;

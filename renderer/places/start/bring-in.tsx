@@ -3,6 +3,7 @@ import { startWords } from '../../language/start.ts';
 import { words } from '../../language/words.ts';
 import { Button, useEscape } from '../../parts/index.ts';
 import { BringInSteps } from '../handover/bring-in-steps.tsx';
+import '../handover/handover.css';
 import { useBringIn } from '../handover/use-bring-in.ts';
 
 /** Brings in a document or a bundle: first says what it holds, and stores it only when told to. */

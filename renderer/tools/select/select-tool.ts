@@ -3,7 +3,7 @@ import type { PlanPoint } from '#core/geometry/place.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Selection } from '#core/map/transaction.ts';
 import { compareText } from '#core/quantity/compare-text.ts';
-import { idKind, type NodeId, type OutlineId } from '#core/quantity/id.ts';
+import { idKind, type NodeId, type OutlineId, type RubSpotId } from '#core/quantity/id.ts';
 import { idsInBox } from '../../board/board-index.ts';
 import { type Handle, handleAt, handlesOf } from '../../board/handles.ts';
 import type { Hit } from '../../board/hit.ts';
@@ -20,7 +20,14 @@ import { dragLabel, dragPatch, type Grip } from './drag.ts';
 export type SelectState =
   /** `corner` was pressed last: it can be bent, rounded and taken out. */
   | { readonly at: 'rest'; readonly corner?: Handle }
-  | { readonly at: 'pressed'; readonly from: PlanPoint; readonly grip: Grip | null; readonly shift: boolean }
+  | {
+      readonly at: 'pressed';
+      readonly from: PlanPoint;
+      readonly grip: Grip | null;
+      readonly shift: boolean;
+      /** One of several that are picked: let go without a drag, it is picked alone. */
+      readonly oneOf?: string;
+    }
   | { readonly at: 'dragging'; readonly from: PlanPoint; readonly to: PlanPoint; readonly grip: Grip }
   | { readonly at: 'boxing'; readonly from: PlanPoint; readonly to: PlanPoint; readonly shift: boolean };
 
@@ -96,7 +103,7 @@ const gripsOf = (corner: Handle, view: ToolView): readonly CurveGrip[] =>
   corner.kind === 'vertex' ? curveGripsOf(view.map, corner.id as OutlineId, corner.index) : [];
 
 function pressed(state: SelectState, event: PointerInput, view: ToolView): ToolStep<SelectState> {
-  const handle = handleAt(handlesOf(view.map, view.selection), event.at, event.reachMm);
+  const handle = handleAt(cornersToPull(view), event.at, event.reachMm);
   const corner = cornerInHand(state, view);
   const curve = corner ? gripAt(gripsOf(corner, view), event.at, event.reachMm) : null;
   if (curve && (!handle || gapMm(curve.at, event.at) < gapMm(handle.at, event.at))) {
@@ -109,7 +116,8 @@ function pressed(state: SelectState, event: PointerInput, view: ToolView): ToolS
   }
   if (handle) {
     const grip: Grip = { kind: 'handle', handle };
-    return stay({ at: 'pressed', from: handle.at, grip, shift: event.shift });
+    const oneOf = view.selection.length > 1 && !event.shift ? { oneOf: handle.id } : {};
+    return stay({ at: 'pressed', from: handle.at, grip, shift: event.shift, ...oneOf });
   }
   const hit = event.hits[0];
   if (!hit) {
@@ -123,8 +131,18 @@ function pressed(state: SelectState, event: PointerInput, view: ToolView): ToolS
     const ids = picked ? view.selection.filter((id) => id !== hit.id) : [...view.selection, hit.id];
     return { state: { ...held, grip: null }, effects: [{ type: 'select', ids }] };
   }
+  if (picked && view.selection.length > 1) return stay({ ...held, oneOf: hit.id });
   return picked ? stay(held) : { state: held, effects: [{ type: 'select', ids: [hit.id] }] };
 }
+
+/** The corners of what is picked. A rub spot of one point among several picked things moves along with them. */
+function cornersToPull({ map, selection }: ToolView): readonly Handle[] {
+  const corners = handlesOf(map, selection);
+  if (selection.length < 2) return corners;
+  return corners.filter(({ kind, id }) => kind !== 'rub-point' || shapeOf(map, id) !== 'point');
+}
+
+const shapeOf = (map: MapDocument, id: string) => map.rubSpots.get(id as RubSpotId)?.shape;
 
 function gripAt(grips: readonly CurveGrip[], at: PlanPoint, reachMm: number): CurveGrip | null {
   const near = grips.filter((grip) => gapMm(grip.at, at) <= reachMm);
@@ -203,7 +221,9 @@ function letGo(state: SelectState, event: PointerInput, view: ToolView): ToolSte
     const ids = state.shift ? [...new Set([...view.selection, ...inside])] : inside;
     return { state: rest, effects: [{ type: 'select', ids }] };
   }
-  return stay(state.at === 'pressed' ? atRestWith(state.grip) : state);
+  if (state.at !== 'pressed') return stay(state);
+  const effects = state.oneOf ? [{ type: 'select', ids: [state.oneOf] } as const] : [];
+  return { state: atRestWith(state.grip), effects };
 }
 
 /** After a corner or one of its handles was held, that corner stays in hand. */

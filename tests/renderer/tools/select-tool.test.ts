@@ -20,6 +20,28 @@ test('shift adds to what is picked and takes out again', () => {
   expect(hand.selection).toEqual(['node:east']);
 });
 
+test('a press on one of several picks it alone, a drag from it moves them all', () => {
+  const hand = toolInHand(selectTool, sample.map);
+  hand.press(1500, 0);
+  hand.press(0, 0, { shift: true });
+  expect(hand.selection).toEqual(['node:far', 'node:west']);
+  hand.drag([1500, 0], [1500, 60]);
+  expect(hand.map.nodes.get('node:west')?.at.yMm).toBe(60);
+  expect(hand.selection).toEqual(['node:far', 'node:west']);
+  hand.press(1500, 60);
+  expect(hand.selection).toEqual(['node:far']);
+});
+
+test('a rub spot of one point moves along with what else is picked', () => {
+  const hand = toolInHand(selectTool, sample.map);
+  hand.press(1500, 0);
+  hand.press(750, 4, { shift: true });
+  expect(hand.selection).toEqual(['node:far', 'rub-spot:edge']);
+  hand.drag([750, 4], [750, 54]);
+  expect(hand.map.rubSpots.get('rub-spot:edge')?.points[0]?.yMm).toBe(54);
+  expect(hand.map.nodes.get('node:far')?.at.yMm).toBe(50);
+});
+
 test('dragging a node moves it once, at the end, to where it was let go', () => {
   const hand = toolInHand(selectTool, sample.map);
   hand.drag([1500, 0], [1500, 200], false);
