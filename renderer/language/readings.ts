@@ -55,6 +55,8 @@ export const readingWords = {
     place: 'What was moved',
     placeFrom: 'From',
     placeTo: 'To',
+    bentFrom: 'Loom bends from',
+    bentTo: 'to',
     placeSet: (where: string): string => `Moved: ${where}`,
     car: 'How the car stood',
     apart: 'Apart',
@@ -142,17 +144,17 @@ export const readingWords = {
     millivoltStep: 'Last digit, mV',
     millivoltPercent: 'mV, ± %',
     millivoltCounts: '± counts',
-    leads: 'Leads add, Ω',
-    beep: 'Beeps below, Ω',
+    leadOhms: 'Leads add, Ω',
+    beepOhms: 'Beep at, Ω',
     fourWire: 'Four leads',
     capacitance: 'Has nF',
     hint: 'From the meter’s data sheet. Leave the beep empty if nobody knows it, and the leads 0 if they are nulled.',
     keep: 'Keep this meter',
     remove: 'Remove',
-    nameMissing: 'Give it a name.',
-    nameTaken: 'Another meter has this name. Give it another.',
-    notAFigure: 'Type a figure without a unit.',
-    between: (least: string, most: string): string => `Between ${least} and ${most}, please.`,
+    nameMissing: 'give it a name.',
+    nameTaken: 'another meter has it. Give it another.',
+    notAFigure: 'type a figure without a unit.',
+    between: (least: string, most: string): string => `type a figure from ${least} to ${most}.`,
   },
 } as const;
 
@@ -200,6 +202,8 @@ export const troubleWords = {
     'more-than-tried': 'It cannot change more often than it was tried.',
   },
   place: 'Say what was moved: from where to where, or pick a stretch on the map.',
+  placeOfPosition:
+    'Say which part of the loom that position bends or loads: from where to where, or pick a stretch on the map.',
   apart: 'Say which plug was apart, or which part unplugged.',
 } as const;
 

@@ -103,6 +103,7 @@ function readingOf(form: ReadingForm, line: CircuitLine, troubles: FormTrouble[]
       return { test, stretches, changed: changed ?? 0, tried: tried ?? 1 };
     }
     case 'function':
+      if (stretchesOf(form, line).length === 0) troubles.push({ at: 'place', why: 'none' });
       return withYes(form, troubles, (works) => ({ test, works, stretches: stretchesOf(form, line) }));
   }
 }

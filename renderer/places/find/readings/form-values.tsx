@@ -89,7 +89,12 @@ export function FormValues({
       ) : null}
       {test === 'capacitance' ? lead(words.at, 'from', ownWire) : null}
       {test === 'move' || test === 'function' ? (
-        <PlaceChoice pieces={form.pieces} onChange={(pieces) => onChange({ pieces })} />
+        <PlaceChoice
+          from={test === 'move' ? words.placeFrom : words.bentFrom}
+          to={test === 'move' ? words.placeTo : words.bentTo}
+          pieces={form.pieces}
+          onChange={(pieces) => onChange({ pieces })}
+        />
       ) : null}
       {test === 'function' ? (
         <Field

@@ -4,13 +4,7 @@ import type { MeterRecord } from '#core/job/meter-record.ts';
 import { readingWords } from '../../../language/readings.ts';
 import { Button, Checkbox, Field, Select } from '../../../parts/index.ts';
 import { changeOwnMeters, meterNamed, useOwnMeters, withMeter } from '../../../session/own-meters.ts';
-import {
-  type MeterDraft,
-  type MeterFigure,
-  type MeterTrouble,
-  meterDraft,
-  meterOfDraft,
-} from './meter-draft.ts';
+import { type MeterDraft, type MeterFigure, meterDraft, meterOfDraft } from './meter-draft.ts';
 import { meterTroubleSentence } from './trouble-sentences.ts';
 
 const words = readingWords.meters;
@@ -90,10 +84,7 @@ function OwnMeter({
   const change = (part: Partial<MeterDraft>): void => setDraft((was) => ({ ...was, ...part }));
   const answer = meterOfDraft(draft, before, otherNames);
   const troubles = pressed && !answer.ok ? answer.troubles : [];
-  const trouble = (at: MeterTrouble['at']): { trouble?: string } => {
-    const found = troubles.find((each) => each.at === at);
-    return found ? { trouble: meterTroubleSentence(found) } : {};
-  };
+  const wrong = new Set(troubles.map(({ at }) => at));
   const keep = (): void => {
     setPressed(true);
     if (answer.ok) onKeep(answer.meter);
@@ -104,7 +95,7 @@ function OwnMeter({
       value={draft.figures[key]}
       inputMode="decimal"
       autoComplete="off"
-      {...trouble(key)}
+      aria-invalid={wrong.has(key) || undefined}
       onChange={(text) => change({ figures: { ...draft.figures, [key]: text } })}
     />
   );
@@ -123,14 +114,14 @@ function OwnMeter({
         label={words.name}
         value={draft.name}
         maxLength={80}
-        {...trouble('name')}
+        aria-invalid={wrong.has('name') || undefined}
         onChange={(name) => change({ name })}
       />
       {figure(words.ohmsStep, 'ohmsStep')}
       {figure(words.ohmsPercent, 'ohmsPercent')}
       {figure(words.ohmsCounts, 'ohmsCounts')}
-      {draft.fourWire ? null : figure(words.leads, 'leadOhms')}
-      {figure(words.beep, 'beepOhms')}
+      {draft.fourWire ? null : figure(words.leadOhms, 'leadOhms')}
+      {figure(words.beepOhms, 'beepOhms')}
       {figure(words.millivoltStep, 'millivoltStep')}
       {figure(words.millivoltPercent, 'millivoltPercent')}
       {figure(words.millivoltCounts, 'millivoltCounts')}
@@ -144,6 +135,15 @@ function OwnMeter({
         checked={draft.capacitance}
         onChange={(capacitance) => change({ capacitance })}
       />
+      {troubles.length > 0 ? (
+        <ul className="own-meter-troubles reading-troubles" role="alert">
+          {troubles.map((trouble) => (
+            <li key={trouble.at}>
+              {words[trouble.at]}: {meterTroubleSentence(trouble)}
+            </li>
+          ))}
+        </ul>
+      ) : null}
       <div className="own-meter-end">
         <p className="quiet">{words.hint}</p>
         <div className="button-row">

@@ -10,9 +10,13 @@ const atNodeMm = 1;
 
 /** What was moved: between two places of the circuit, or the stretch picked on the map. */
 export function PlaceChoice({
+  from: fromLabel,
+  to: toLabel,
   pieces,
   onChange,
 }: {
+  readonly from: string;
+  readonly to: string;
   readonly pieces: readonly Piece[];
   readonly onChange: (pieces: readonly Piece[]) => void;
 }) {
@@ -41,7 +45,7 @@ export function PlaceChoice({
   return (
     <>
       <Select
-        label={words.placeFrom}
+        label={fromLabel}
         value={from}
         options={options(from)}
         onChange={(value) => {
@@ -52,7 +56,7 @@ export function PlaceChoice({
         }}
       />
       <Select
-        label={words.placeTo}
+        label={toLabel}
         value={to}
         options={options(to)}
         onChange={(value) => {

@@ -36,7 +36,7 @@ function sentence(trouble: FormTrouble, { test }: Pick<ReadingForm, 'test'>): st
     case 'counts':
       return troubleWords.counts[trouble.why];
     case 'place':
-      return troubleWords.place;
+      return test === 'function' ? troubleWords.placeOfPosition : troubleWords.place;
     case 'apart':
       return troubleWords.apart;
   }

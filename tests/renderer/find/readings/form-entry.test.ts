@@ -35,7 +35,7 @@ const filled: Readonly<Record<ReadingTest, readonly [Partial<ReadingForm>, Parti
     { changed: '3', pieces: [{ fromMm: 500, toMm: 1000 }] },
     { changed: 3, tried: 10 },
   ],
-  function: [{ yes: true, note: 'Seat back' }, { works: true }],
+  function: [{ yes: true, note: 'Seat back', pieces: [{ fromMm: 500, toMm: 1000 }] }, { works: true }],
 };
 
 const entryFrom = (form: ReadingForm, on = line): ReadingEntry => {
@@ -267,7 +267,8 @@ describe('what cannot be a reading', () => {
       expect(why(kind, { from: west, to: west })).toEqual(['leads same-place']);
     const { state } = firstForm('symptom', ground);
     expect(why('symptom', { state: { ...state, apartNodeIds: [] } })).toEqual(['apart none']);
-    expect(why('move', { pieces: [] })).toEqual(['place none']);
+    for (const kind of ['move', 'function'] as const)
+      expect(why(kind, { pieces: [] })).toEqual(['place none']);
     expect(why('move', { changed: '', tried: '10' })).toEqual(['counts not-whole']);
     expect(why('move', { changed: '1.5' })).toEqual(['counts not-whole']);
     expect(why('move', { changed: '-1' })).toEqual(['counts not-whole']);
