@@ -14,6 +14,10 @@ let map: MapDocument | null = null;
 let history: History | null = null;
 let newest: RankQuestion | null = null;
 let working = false;
+/** How long the last whole answer took; the first is not waited for either. */
+let wholeMs = Number.POSITIVE_INFINITY;
+/** A whole answer that takes longer is told in two parts. */
+const longWaitMs = 200;
 /** The readings whose whole answer is remembered already. */
 let heard: string | null = null;
 
@@ -31,12 +35,18 @@ async function work(): Promise<void> {
     const question: RankQuestion = newest;
     newest = null;
     const readings = readingsOf(question);
-    if (readings !== heard && readings !== null) {
-      self.postMessage({ ...answerTo(question, true), partial: true } satisfies RankAnswer);
+    const unheard = readings !== heard && readings !== null;
+    if (unheard || wholeMs > longWaitMs) {
+      self.postMessage({
+        ...answerTo(question, unheard ? 'quick' : 'soon'),
+        partial: true,
+      } satisfies RankAnswer);
       await turn();
       if (newest) continue;
     }
-    self.postMessage(answerTo(question, false));
+    const begun = performance.now();
+    self.postMessage(answerTo(question, 'whole'));
+    wholeMs = performance.now() - begun;
     heard = readings;
     await turn();
     if (!newest) await tellFirmness(question);
@@ -44,11 +54,17 @@ async function work(): Promise<void> {
   working = false;
 }
 
-function answerTo({ revision, job }: RankQuestion, quick: boolean): RankAnswer {
+/** `quick` leaves out what new readings take long to say; `soon` only the tests that might pay. */
+const answers = {
+  quick: { readingDraws: 0 },
+  soon: { withTold: true, regretSteps },
+  whole: { withTold: true, regretSteps, withTests: true },
+} as const;
+
+function answerTo({ revision, job }: RankQuestion, kind: keyof typeof answers): RankAnswer {
   assert(map, 'the worker was given the map first');
   try {
-    const options = quick ? { readingDraws: 0 } : { withTests: true, withTold: true, regretSteps };
-    return { revision, result: rank(map, job, { ...options, history, readingsCache: cache }) };
+    return { revision, result: rank(map, job, { ...answers[kind], history, readingsCache: cache }) };
   } catch (error) {
     return { revision, result: fail({ code: 'our-bug', detail: String(error) }) };
   }

@@ -41,7 +41,7 @@ export function MapProposals() {
     });
   return (
     <section className="proposals" aria-label={words.label}>
-      <h3>{words.label}</h3>
+      <h2>{words.label}</h2>
       <p>{words.noneOnMap(finds.length)}</p>
       {finds.map((find) => (
         <SpotProposal

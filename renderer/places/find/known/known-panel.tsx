@@ -21,7 +21,7 @@ export function KnownPanel({ onIntake }: { readonly onIntake: () => void }) {
       <PastPart />
       <IntakePart onIntake={onIntake} answered={open.ranking?.told?.answers ?? []} />
       <section aria-label={toldWords.firm.label}>
-        <h3>{toldWords.firm.label}</h3>
+        <h2>{toldWords.firm.label}</h2>
         <p className="quiet">{toldWords.firm.hint}</p>
       </section>
     </div>
@@ -38,7 +38,7 @@ function PastPart() {
   const counted = past && past.all.jobs > 0;
   return (
     <section aria-label={words.label}>
-      <h3>{words.label}</h3>
+      <h2>{words.label}</h2>
       <Checkbox
         label={words.use}
         checked={usePastJobs}
@@ -77,7 +77,7 @@ function IntakePart({ answered, onIntake }: { readonly answered: Answered; reado
   const asked = recentWork !== undefined || symptoms !== undefined;
   return (
     <section aria-label={words.label}>
-      <h3>{words.label}</h3>
+      <h2>{words.label}</h2>
       {answered.length > 0 ? (
         <ul className="known-lines">
           {answered.map((answer) => (

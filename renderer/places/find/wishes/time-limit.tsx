@@ -27,7 +27,7 @@ export function TimeLimit() {
   };
   return (
     <section aria-label={words.label}>
-      <h3>{words.label}</h3>
+      <h2>{words.label}</h2>
       <div className="wish-minutes">
         <Button aria-pressed={now === null} onClick={() => set(null)}>
           {words.none}

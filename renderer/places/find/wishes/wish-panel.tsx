@@ -36,7 +36,7 @@ export function WishPanel() {
       <TimeLimit />
       {panels.length > 0 ? (
         <section aria-label={wishWords.panels.label}>
-          <h3>{wishWords.panels.label}</h3>
+          <h2>{wishWords.panels.label}</h2>
           <p className="quiet">{wishWords.panels.hint}</p>
           <ul className="wish-panels">
             {panels.map(({ id, minutesOff }) => (
@@ -91,7 +91,7 @@ function EitherPart() {
   const chosen = free.find((pair) => key(pair) === picked) ?? free[0];
   return (
     <section aria-label={words.label}>
-      <h3>{words.label}</h3>
+      <h2>{words.label}</h2>
       <p className="quiet">{words.hint}</p>
       <ul className="wish-pairs">
         {stand.map((pair) => (
