@@ -233,22 +233,21 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
     void storeEntries();
   };
 
-  const takeBack = (entryId: EntryId | null): void => {
-    if (entryId !== null) add({ type: 'take-back', entryId });
-  };
+  const takeBack = (...entryIds: readonly EntryId[]): void =>
+    add(...entryIds.map((entryId) => ({ type: 'take-back', entryId }) as const));
 
   const history = () => {
     const state = store.getState();
-    return state.phase === 'open' ? entryHistory(state.job) : { undo: null, redo: null };
+    return state.phase === 'open' ? entryHistory(state.job) : { undo: [], redo: [] };
   };
 
   return {
     store,
     open,
     add,
-    takeBack,
-    undo: () => takeBack(history().undo),
-    redo: () => takeBack(history().redo),
+    takeBack: (entryId) => takeBack(entryId),
+    undo: () => takeBack(...history().undo),
+    redo: () => takeBack(...history().redo),
     async changeIntake(intake) {
       const reply = await client('job.changeIntake', { jobId, ...intake });
       if (!reply.ok) return reply.problem;

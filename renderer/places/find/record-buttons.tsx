@@ -12,13 +12,13 @@ export function RecordButtons() {
       <IconButton
         label={words.undo}
         sign="undo"
-        disabled={history.undo === null}
+        disabled={history.undo.length === 0}
         onClick={() => session.undo()}
       />
       <IconButton
         label={words.redo}
         sign="redo"
-        disabled={history.redo === null}
+        disabled={history.redo.length === 0}
         onClick={() => session.redo()}
       />
     </>

@@ -5,54 +5,99 @@ import { standingEntries } from '#core/job/standing-entries.ts';
 import { entryHistory } from '#renderer/session/entry-history.ts';
 import { sample } from '#tests/sample.ts';
 
-const at = '2026-01-05T10:00:00Z';
 type EntryId = JobEntry['id'];
-const note = (id: EntryId): JobEntry => ({ id, at, type: 'note', text: id });
-const takeBack = (id: EntryId, entryId: EntryId): JobEntry => ({ id, at, type: 'take-back', entryId });
-const jobWith = (...entries: JobEntry[]): Job => ({ ...sample.job, entries });
+/** Every moment is another, except within one step. */
+const atOf = (moment: number): string => new Date(Date.UTC(2026, 0, 5, 10, 0, moment)).toISOString();
+const note = (id: EntryId, moment: number): JobEntry => ({ id, at: atOf(moment), type: 'note', text: id });
+const takeBack = (id: EntryId, entryId: EntryId, moment: number): JobEntry => ({
+  id,
+  at: atOf(moment),
+  type: 'take-back',
+  entryId,
+});
+const jobWith = (...entries: readonly JobEntry[]): Job => ({ ...sample.job, entries: [...entries] });
+const standingIn = (entries: readonly JobEntry[]): readonly EntryId[] =>
+  standingEntries(jobWith(...entries)).map((entry) => entry.id);
+/** The record after undo or redo was pressed. */
+const pressed = (press: 'undo' | 'redo', entries: readonly JobEntry[], moment: number): JobEntry[] => [
+  ...entries,
+  ...entryHistory(jobWith(...entries))[press].map((id, i) =>
+    takeBack(`entry:${press}-${moment}-${i}`, id, moment),
+  ),
+];
 
 describe('undo and redo from the record alone', () => {
   test('an empty record has nothing to undo or redo', () => {
-    expect(entryHistory(jobWith())).toEqual({ undo: null, redo: null });
+    expect(entryHistory(jobWith())).toEqual({ undo: [], redo: [] });
   });
 
   test('the newest standing entry is undone first', () => {
-    expect(entryHistory(jobWith(note('entry:a'), note('entry:b'))).undo).toBe('entry:b');
-    const undone = jobWith(note('entry:a'), note('entry:b'), takeBack('entry:c', 'entry:b'));
-    expect(entryHistory(undone)).toEqual({ undo: 'entry:a', redo: 'entry:c' });
+    const two = [note('entry:a', 1), note('entry:b', 2)];
+    expect(entryHistory(jobWith(...two)).undo).toEqual(['entry:b']);
+    const undone = jobWith(...two, takeBack('entry:c', 'entry:b', 3));
+    expect(entryHistory(undone)).toEqual({ undo: ['entry:a'], redo: ['entry:c'] });
   });
 
   test('a new entry ends what could be redone', () => {
-    const job = jobWith(note('entry:a'), takeBack('entry:b', 'entry:a'), note('entry:c'));
-    expect(entryHistory(job)).toEqual({ undo: 'entry:c', redo: null });
+    const job = jobWith(note('entry:a', 1), takeBack('entry:b', 'entry:a', 2), note('entry:c', 3));
+    expect(entryHistory(job)).toEqual({ undo: ['entry:c'], redo: [] });
   });
 
-  test('any walk of entering, undoing and redoing leaves exactly what undo and redo say', () => {
+  test('an entry put right is one thing done: undo brings the old one back, redo the new one', () => {
+    for (const older of [[], [note('entry:later', 2)]]) {
+      const before = [note('entry:a', 1), ...older];
+      const right = [...before, takeBack('entry:t', 'entry:a', 5), note('entry:b', 5)];
+      const undone = pressed('undo', right, 6);
+      expect(standingIn(undone)).toEqual(standingIn(before));
+      const redone = pressed('redo', undone, 7);
+      expect(standingIn(redone)).toEqual(standingIn(right));
+      const twice = pressed('undo', pressed('undo', redone, 8), 9);
+      expect(standingIn(twice)).toEqual(standingIn(before).slice(0, -1));
+    }
+  });
+
+  test('an older entry taken back by hand is brought back by undo', () => {
+    const taken = [note('entry:a', 1), note('entry:b', 2), takeBack('entry:t', 'entry:a', 3)];
+    const undone = pressed('undo', taken, 4);
+    expect(standingIn(undone)).toEqual(['entry:a', 'entry:b']);
+    expect(standingIn(pressed('redo', undone, 5))).toEqual(['entry:b']);
+    expect(standingIn(pressed('undo', undone, 5))).toEqual(['entry:a']);
+  });
+
+  test('any walk of entering, putting right, taking back, undoing and redoing is undone step by step', () => {
+    const steps = fc.tuple(
+      fc.constantFrom('enter', 'put-right', 'take-back', 'undo', 'redo'),
+      fc.nat({ max: 50 }),
+    );
     fc.assert(
-      fc.property(fc.array(fc.constantFrom('enter', 'undo', 'redo'), { maxLength: 40 }), (walk) => {
-        const entries: JobEntry[] = [];
-        let done: EntryId[] = [];
-        let undone: EntryId[] = [];
-        for (const [i, step] of walk.entries()) {
-          const id: EntryId = `entry:${i}`;
-          const history = entryHistory(jobWith(...entries));
-          if (step === 'enter') {
-            entries.push(note(id));
-            done.push(id);
-            undone = [];
-          } else if (step === 'undo' && history.undo) {
-            entries.push(takeBack(id, history.undo));
-            undone.push(done.pop() as EntryId);
-          } else if (step === 'redo' && history.redo) {
-            entries.push(takeBack(id, history.redo));
-            done = [...done, undone.pop() as EntryId];
+      fc.property(fc.array(steps, { maxLength: 40 }), (walk) => {
+        let entries: JobEntry[] = [];
+        const past: (readonly EntryId[])[] = [];
+        let ahead: (readonly EntryId[])[] = [];
+        for (const [i, [step, pick]] of walk.entries()) {
+          const now = standingIn(entries);
+          const chosen = now[pick % Math.max(1, now.length)];
+          if (step === 'undo' || step === 'redo') {
+            entries = pressed(step, entries, i);
+            const [from, to] = step === 'undo' ? [past, ahead] : [ahead, past];
+            const expected = from.pop();
+            if (expected) to.push(now);
+            expect(new Set(standingIn(entries))).toEqual(new Set(expected ?? now));
+          } else {
+            // The newest one taken back by hand is an undo; here it is another step of the walk.
+            if (step === 'take-back' && (chosen === undefined || chosen === now.at(-1))) continue;
+            if (step === 'put-right' && chosen === undefined) continue;
+            past.push(now);
+            ahead = [];
+            if (step !== 'enter') entries.push(takeBack(`entry:${i}-t`, chosen as EntryId, i));
+            if (step !== 'take-back') entries.push(note(`entry:${i}`, i));
           }
-          const standing = standingEntries(jobWith(...entries)).map((entry) => entry.id);
-          expect(new Set(standing)).toEqual(new Set(done));
-          expect(entryHistory(jobWith(...entries)).redo === null).toBe(undone.length === 0);
+          const history = entryHistory(jobWith(...entries));
+          expect(history.undo.length === 0).toBe(past.length === 0);
+          expect(history.redo.length === 0).toBe(ahead.length === 0);
         }
       }),
-      { seed: 733, numRuns: 150 },
+      { seed: 733, numRuns: 300 },
     );
   });
 });
