@@ -1,6 +1,8 @@
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { rubWorkAcross, type Surface } from './rub-work.ts';
+import { quickTail } from './quick-tail.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
+import { cellOf, motionOf, type RunMotion, swingOf, swingsOfSpan } from './run-motion.ts';
+import type { Span } from './span.ts';
 
 /**
  * Every loom lies along painted body or a trim's back; each span rubs on it as hard as it can move. One
@@ -9,38 +11,62 @@ import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
  * bareBodyHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)).length // => 3
  */
 export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
-  const { assumptions, cellCount, cellMm } = run;
-  const { tightForceN, clearanceSigmaMm, baseRates, surfaceSeverity } = assumptions;
-  const forceN = run.segment.traits.includes('drawn-tight') ? tightForceN : 0;
-  const surface: Surface = { gapMm: 0, side: 'level', tauMm: clearanceSigmaMm, forceN };
+  const { assumptions, cellMm, spans } = run;
+  const { baseRates, surfaceSeverity } = assumptions;
   const factor = baseRates.vibration * 3600 * surfaceSeverity.body * causeFactor(run, 'bare-body');
+  const motion = motionOf(run);
   const hazards: MechanismHazard[] = [];
-  for (const span of run.spans) {
-    const fromMm = Math.max(0, span.fromMm);
-    const toMm = Math.min(cellCount * cellMm, span.toMm);
-    if (toMm <= fromMm) continue;
-    const firstCell = Math.floor(fromMm / cellMm);
-    const lastCell = Math.min(cellCount - 1, Math.ceil(toMm / cellMm) - 1);
-    const perMm: number[] = [];
-    for (let cell = firstCell; cell <= lastCell; cell++) {
-      const from = Math.max(fromMm, cell * cellMm);
-      const to = Math.min(toMm, (cell + 1) * cellMm);
-      const middle = (from + to) / 2;
-      const work = rubWorkAcross(span, middle, 0, surface, assumptions);
-      const place = middle / cellMm - cell;
-      const here = run.wear[cell] as number;
-      const wear = here + ((run.wear[cell + 1] as number) - here) * place;
-      perMm.push((factor * work * wear * (to - from)) / cellMm);
+  let slice = 0;
+  while (slice < motion.sliceCount) {
+    const first = slice;
+    const index = motion.spanOf[first] as number;
+    while (slice < motion.sliceCount && motion.spanOf[slice] === index) slice++;
+    const span = spans[index] as Span;
+    const firstCell = cellOf(motion, first);
+    const perMm = new Float64Array(cellOf(motion, slice - 1) - firstCell + 1);
+    let cell = firstCell;
+    for (let s = first; s < slice; s++) {
+      while ((motion.firstSlice[2 * cell + 2] as number) <= s) cell++;
+      const rubbed = (bodyRubbing(run, span, motion, s) * (motion.share[s] as number)) / 2;
+      perMm[cell - firstCell] = (perMm[cell - firstCell] as number) + factor * rubbed;
     }
+    const middleMm =
+      (Math.max(0, span.fromMm) + Math.min(run.cellCount * cellMm, Math.max(0, span.toMm))) / 2;
     hazards.push({
       cause: 'bare-body',
       mechanism: 'vibration',
       thing: run.segment.id,
-      figures: spanFigures(run, (fromMm + toMm) / 2),
+      figures: spanFigures(run, middleMm),
       firstCell,
       perMm,
       placed: false,
     });
   }
   return hazards;
+}
+
+/** Mean over a slice of `rubWork` times wear against a surface that the loom lies on; spare loom presses on it. */
+function bodyRubbing(
+  { assumptions, segment }: RunContext,
+  span: Span,
+  { sine, worth }: RunMotion,
+  slice: number,
+): number {
+  const { clearanceSigmaMm, motionAtClip, tightForceN } = assumptions;
+  const forceN = segment.traits.includes('drawn-tight') ? tightForceN : 0;
+  let sum = 0;
+  for (let k = 0; k < swingsOfSpan; k++) {
+    const at = swingsOfSpan * slice + k;
+    const most = worth[at] as number;
+    const drive = most > 0 ? swingOf(span, k)?.drive : null;
+    if (!drive) continue;
+    const height = sine[at] as number;
+    const spareMm = drive.slackReachMm * height;
+    const contact = spareMm === 0 ? 0.5 : quickTail(-spareMm / clearanceSigmaMm);
+    sum += most * contact;
+    if (forceN === 0) continue;
+    const shape = motionAtClip + (1 - motionAtClip) * height;
+    sum += (most / (drive.work * shape)) * forceN * contact * 4 * drive.hz * drive.motionMm;
+  }
+  return sum;
 }

@@ -1,16 +1,33 @@
-import { boundsOf, grownBounds } from '../geometry/bounds.ts';
+import { boundsApartMm, boundsOf, grownBounds } from '../geometry/bounds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot, Segment } from '../map/records.ts';
 import { runsInBounds } from './run-grid.ts';
 import { type RunShape, runShape } from './run-shape.ts';
-import { runToSpotMm } from './spot-distance.ts';
+import { heightsCount, runToSpotMm } from './spot-distance.ts';
 import { spotGrid } from './spot-grid.ts';
 
 /** A mapped spot within reach of a run. */
-export interface NearSpot {
+export class NearSpot {
   readonly spot: RubSpot;
-  /** Least distance from this run's centre line to it. */
-  readonly distanceMm: number;
+  /** No nearer than this: from plan rectangle to plan rectangle, mm. */
+  readonly leastMm: number;
+  /** Heights count between the two. */
+  readonly inSpace: boolean;
+  readonly #shape: RunShape;
+  #distanceMm = -1;
+  constructor(shape: RunShape, spot: RubSpot) {
+    this.spot = spot;
+    this.inSpace = heightsCount(shape, spot);
+    this.#shape = shape;
+    const bounds = boundsOf(spot.points);
+    this.leastMm = bounds ? boundsApartMm(shape.bounds, bounds) : Number.POSITIVE_INFINITY;
+  }
+
+  /** Least distance from this run's centre line to it, measured when first asked. */
+  get distanceMm(): number {
+    if (this.#distanceMm < 0) this.#distanceMm = runToSpotMm(this.#shape, this.spot);
+    return this.#distanceMm;
+  }
 }
 
 interface Remembered {
@@ -51,9 +68,7 @@ const sameSpots = (near: readonly NearSpot[], spots: readonly RubSpot[]) =>
   near.length === spots.length && near.every((each, i) => each.spot === spots[i]);
 
 const measured = (shape: RunShape, spots: readonly RubSpot[], before: readonly NearSpot[]) =>
-  spots.map(
-    (spot) => before.find((each) => each.spot === spot) ?? { spot, distanceMm: runToSpotMm(shape, spot) },
-  );
+  spots.map((spot) => before.find((each) => each.spot === spot) ?? new NearSpot(shape, spot));
 
 const knownNearest = new WeakMap<MapDocument, Map<string, number>>();
 
@@ -75,7 +90,7 @@ export function nearestRunMm(map: MapDocument, spot: RubSpot, reachMm: number): 
   const bounds = boundsOf(spot.points);
   for (const segment of bounds ? runsInBounds(map, grownBounds(bounds, reachMm)) : []) {
     for (const near of nearSpots(map, segment, reachMm)) {
-      if (near.spot === spot) nearest = Math.min(nearest, near.distanceMm);
+      if (near.spot === spot && near.leastMm < nearest) nearest = Math.min(nearest, near.distanceMm);
     }
   }
   table.set(spot.id, nearest);

@@ -52,7 +52,9 @@ export function runContext(
   // A hair less, so that 500 mm rounded up in the last digit still makes 50 cells.
   const cellCount = Math.max(1, Math.ceil(longestMm / assumptions.longestCellMm - 1e-9));
   const cellMm = lengthMm / cellCount;
+  const spans = spansOfRun(segment, around, through.bundle, assumptions);
   const tightBends = segment.bends.length > 0 ? tightBendsOf(line, diameterMm, assumptions) : [];
+  const wear = wearAlong(segment, around, strokes, cellCount, tightBends, diameterMm, assumptions);
   return {
     segment,
     around,
@@ -62,9 +64,9 @@ export function runContext(
     assumptions,
     cellCount,
     cellMm,
-    spans: spansOfRun(segment, around, through.bundle, assumptions),
+    spans,
     strokes,
-    wear: wearAlong(segment, around, strokes, cellCount, tightBends, diameterMm, assumptions),
+    wear,
     tightBends,
   };
 }

@@ -13,7 +13,7 @@ export interface RunSurroundings {
   readonly shape: RunShape;
   readonly circuits: readonly Circuit[];
   readonly near: readonly NearSpot[];
-  /** For each near spot, the distance to it of the run it is nearest to. */
+  /** For each near spot with a given gap, the distance to it of the run it is nearest to: the gap is that run's. */
   readonly nearestMm: readonly number[];
   /** The next two holds past each end; none at a free end. */
   readonly beyondFrom: readonly Hold[];
@@ -40,8 +40,8 @@ export function runSurroundings(
     shape,
     circuits: circuitsThrough(map, segment.id),
     near,
-    nearestMm: near.map(({ spot, distanceMm }) =>
-      spot.clearanceMm === null ? distanceMm : nearestRunMm(map, spot, assumptions.reachMm),
+    nearestMm: near.map(({ spot }) =>
+      spot.clearanceMm === null ? 0 : nearestRunMm(map, spot, assumptions.reachMm),
     ),
     beyondFrom: holdsBeyond(map, segment, segment.fromNodeId),
     beyondTo: holdsBeyond(map, segment, segment.toNodeId),

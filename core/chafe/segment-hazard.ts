@@ -10,7 +10,7 @@ import type { MechanismHazard } from './mechanism-hazard.ts';
 import { passThroughHazards } from './pass-through.ts';
 import { rubSpotHazards } from './rub-spots.ts';
 import { type RunContext, runContext } from './run-context.ts';
-import { type RunSurroundings, runSurroundings } from './run-surroundings.ts';
+import { type RunSurroundings, runSurroundings, sameSurroundings } from './run-surroundings.ts';
 import { seatSlideHazards } from './seat-slide.ts';
 import { addSpread, cellBell } from './smooth-cells.ts';
 import { tightBendHazards } from './tight-bends.ts';
@@ -42,10 +42,20 @@ const everyMechanism: readonly ((run: RunContext) => readonly MechanismHazard[])
   wetHazards,
 ];
 
+/** The newest answer for a run, with what it was asked for. */
+interface Remembered {
+  readonly around: RunSurroundings;
+  readonly assumptions: ChafeAssumptions;
+  readonly wire: Wire | null;
+  readonly hazard: SegmentHazard;
+}
+const known = new WeakMap<Segment, Remembered>();
+
 /**
  * Hazard along one run; null for one half drawn. Depends on the run, its nodes, how its neighbours hold and
- * cover it, its bundle and the spots near. Ask "what if" by passing a changed run under the same id. `wire`
- * is the wire under search, else the weakest traced through. O(cells x causes near).
+ * cover it, its bundle and the spots near, and is worked out anew only when one of them changed. Ask "what if"
+ * by passing a changed run under the same id. `wire` is the wire under search, else the weakest traced through.
+ * O(cells x causes near).
  * @example
  * segmentHazard(sample.map, sample.middle).cellCount // => 50
  */
@@ -56,8 +66,23 @@ export function segmentHazard(
   wire: Wire | null = null,
 ): SegmentHazard | null {
   const around = runSurroundings(map, segment, assumptions);
-  return around && hazardAmid(segment, around, assumptions, wire);
+  if (!around) return null;
+  const before = known.get(segment);
+  if (
+    before &&
+    before.assumptions === assumptions &&
+    sameWire(before.wire, wire) &&
+    sameSurroundings(before.around, around)
+  ) {
+    return before.hazard;
+  }
+  const hazard = hazardAmid(segment, around, assumptions, wire);
+  known.set(segment, { around, assumptions, wire, hazard });
+  return hazard;
 }
+
+const sameWire = (a: Wire | null, b: Wire | null) =>
+  a === b || (a?.conductorMm2 === b?.conductorMm2 && a?.insulation === b?.insulation);
 
 /**
  * As `segmentHazard`, from the run and its surroundings alone: nothing else in a map matters to it.

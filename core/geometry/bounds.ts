@@ -63,3 +63,14 @@ export function joinedBounds(a: Bounds, b: Bounds): Bounds {
 export function boundsMeet(a: Bounds, b: Bounds): boolean {
   return a.minXMm <= b.maxXMm && b.minXMm <= a.maxXMm && a.minYMm <= b.maxYMm && b.minYMm <= a.maxYMm;
 }
+
+/**
+ * How far apart two rectangles are, in mm; zero where they meet. Nothing in one is nearer to anything in the other.
+ * @example
+ * boundsApartMm({ minXMm: 0, minYMm: 0, maxXMm: 1, maxYMm: 1 }, { minXMm: 4, minYMm: 5, maxXMm: 6, maxYMm: 6 }) // => 5
+ */
+export function boundsApartMm(a: Bounds, b: Bounds): number {
+  const dx = Math.max(0, a.minXMm - b.maxXMm, b.minXMm - a.maxXMm);
+  const dy = Math.max(0, a.minYMm - b.maxYMm, b.minYMm - a.maxYMm);
+  return Math.sqrt(dx * dx + dy * dy);
+}
