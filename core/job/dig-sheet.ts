@@ -1,3 +1,4 @@
+import type { CauseShare } from '../chafe/cause.ts';
 import { type Caution, cautions } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { NodeId, PanelId } from '../quantity/id.ts';
@@ -12,6 +13,8 @@ export interface DigSheetStep {
   /** What is then in view, by circuit station in mm. */
   readonly parts: readonly StretchProbability[];
   readonly plugIds: readonly NodeId[];
+  /** What makes the loom there likely to be worn, largest share first. */
+  readonly causes: readonly CauseShare[];
   /** Looked at before on this sheet; now for what was overlooked. */
   readonly again: boolean;
   readonly minutes: number;
@@ -50,6 +53,7 @@ export function digSheet(
       cautions: inOrder(panels.flatMap((panel) => panel.cautions)),
       parts: step.look.parts,
       plugIds: step.look.nodeIds ?? [],
+      causes: step.reason.causes,
       again: step.reason.secondLook ?? false,
       minutes: step.minutes,
       probability: step.probability,

@@ -71,6 +71,8 @@ export const hazardWords = {
   },
 } as const;
 
+const lowerFirst = (text: string): string => `${text.charAt(0).toLowerCase()}${text.slice(1)}`;
+
 /** What one cause is, with the figures that make it so; without its share. */
 export function causeWords(
   { cause, thing, figures }: CauseShare,
@@ -96,9 +98,9 @@ export function causeWords(
           : cause === 'seat-slide'
             ? 'Dragged each time the seat slides'
             : '';
-      const against = what === '' ? '' : `${what}${away}`;
+      const against = what === '' ? '' : `${how === '' ? what : lowerFirst(what)}${away}`;
       const found = figures.timesFound ? `, found here before: ${figures.timesFound}` : '';
-      return `${[how, against].filter((part) => part !== '').join(', against: ')}${found}`;
+      return `${[how, against].filter((part) => part !== '').join(' against ')}${found}`;
     }
     case 'bare-body':
       return 'Bare body beside the loom, nothing drawn';
@@ -117,7 +119,7 @@ export function causeWords(
     case 'joint':
       return thing ? `Pins and joints at ${nameOf(thing)}` : 'Pins and joints';
     case 'anywhere':
-      return 'Nothing drawn here; chance by length alone';
+      return 'Nothing drawn here, chance by length alone';
   }
 }
 
@@ -164,3 +166,26 @@ export const rubSpotReasons: Readonly<Record<RubSpotKind, string>> = {
   'smooth-panel': 'Painted sheet without an edge; slow, but over a long stretch.',
   other: 'Something else that touches; say in the note what it is.',
 };
+
+/** Causes under this share do not go into a line. */
+const leastInLine = 0.1;
+const mostInLine = 2;
+
+/**
+ * Why a stretch can be worn, in one line for a sheet: "68 % screw tip (load rail) 2 mm away; 20 % bare body
+ * beside the loom, nothing drawn. Fixings 180 mm apart, PVC tape only." Empty where nothing is known.
+ */
+export function whyLine(
+  causes: readonly CauseShare[],
+  nameOf: (id: string) => string,
+  lengths: LengthSystem,
+): string {
+  const large = causes.filter(({ share }) => share >= leastInLine);
+  const drawn = large.filter(({ cause }) => cause !== 'anywhere');
+  const said = (drawn.length > 0 ? drawn : large)
+    .slice(0, mostInLine)
+    .map((cause) => `${sayShare(cause.share)} ${lowerFirst(causeWords(cause, nameOf, lengths))}`);
+  return [said.length > 0 ? `${said.join('; ')}.` : '', heldWords(causes, lengths)]
+    .filter((part) => part !== '')
+    .join(' ');
+}

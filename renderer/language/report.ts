@@ -56,6 +56,7 @@ export const reportWords = {
     lead: 'In this order. Tick as you go. Minutes are for taking off and looking.',
     off: 'Off',
     look: 'Look',
+    why: 'Why there',
     open: 'Already open: look',
     again: 'Already open: look again',
     part: (plugs: string): string => `Part ${plugs} and look in`,

@@ -1,5 +1,6 @@
 import { type DigSheetStep, digSheet } from '#core/job/dig-sheet.ts';
 import { cautionKeyWords, sayMinutes, sayPercent } from '../../language/find.ts';
+import { whyLine } from '../../language/hazard.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { reportWords } from '../../language/report.ts';
 import { whereLine } from '../../language/say-where.ts';
@@ -7,11 +8,13 @@ import { cautionWords } from '../../language/words.ts';
 import { Sign } from '../../parts/index.ts';
 import { cautionSigns } from '../find/caution-signs.tsx';
 import { useFind } from '../find/find-context.ts';
+import './bench-sheet.css';
 import { SheetFrame } from './sheet-frame.tsx';
 
 const words = reportWords.sheet;
 /** As many openings as one page holds in large type. */
 const mostSteps = 5;
+const leastWhy = 0.02;
 
 /** One page to take under the car: what comes off, where to look, how far from which plug, to tick by hand. */
 export function BenchSheet() {
@@ -65,7 +68,12 @@ export function BenchSheet() {
 }
 
 function BenchStep({ step }: { readonly step: DigSheetStep }) {
-  const { open, say, where } = useFind();
+  const { open, say, where, lengths } = useFind();
+  // A second look is at the same place for the same reasons; a place hardly likely needs none.
+  const why =
+    step.again || step.probability < leastWhy
+      ? ''
+      : whyLine(step.causes, (id) => say(nameOf(open.map, id)), lengths);
   const plugs = step.plugIds.map((id) => say(nameOf(open.map, id))).join(', ');
   return (
     <li className="bench-step">
@@ -96,6 +104,11 @@ function BenchStep({ step }: { readonly step: DigSheetStep }) {
         <br />
         <span>{words.running(sayMinutes(step.runningMinutes), sayPercent(step.runningProbability))}</span>
       </p>
+      {why === '' ? null : (
+        <p className="bench-why">
+          {words.why}: {why}
+        </p>
+      )}
     </li>
   );
 }

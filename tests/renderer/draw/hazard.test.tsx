@@ -5,7 +5,14 @@ import { segmentHazard, wholeHazard } from '#core/chafe/segment-hazard.ts';
 import { mapWithChange, type RunChange, whatIf } from '#core/chafe/what-if.ts';
 import { rubSpotKinds } from '#core/map/kinds.ts';
 import type { Segment } from '#core/map/records.ts';
-import { causeWords, heldWords, rubSpotReasons, sayShare, shareWords } from '#renderer/language/hazard.ts';
+import {
+  causeWords,
+  heldWords,
+  rubSpotReasons,
+  sayShare,
+  shareWords,
+  whyLine,
+} from '#renderer/language/hazard.ts';
 import { nameOf } from '#renderer/language/name-of.ts';
 import { BeforeAfter } from '#renderer/places/draw/hazard/before-after.tsx';
 import { bestClipMm } from '#renderer/places/draw/hazard/best-clip.ts';
@@ -61,6 +68,12 @@ describe('reasons', () => {
     expect(renderToStaticMarkup(<ReasonList causes={[]} nameOf={said} lengths="metric" />)).toContain(
       'Nothing makes this stretch worse',
     );
+  });
+
+  test('make one line for the printed sheet, with nothing in it where nothing is known', () => {
+    const line = whyLine(causes, said, 'metric');
+    expect(line).toMatch(/^\d+ % raw edge \(Seat rail edge\) .*\. Fixings \d+ mm apart/);
+    expect(whyLine([], said, 'metric')).toBe('');
   });
 
   test('every kind of rub spot has its one line', () => {
