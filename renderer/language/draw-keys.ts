@@ -19,10 +19,7 @@ export const drawKeys = {
     { key: 'Ctrl + C', does: 'Copy what is picked, for this map, another one or another window' },
     { key: 'Ctrl + V', does: 'Lay copies down at the pointer, or a copied picture under the drawing' },
     { key: 'Ctrl + D', does: 'Duplicate what is picked, beside it' },
-    {
-      key: 'Ctrl + Shift + arrows',
-      does: 'Line up what is picked: left by its front edges, right rear, up right side, down left side',
-    },
+    { key: 'Ctrl + Shift + ←', does: 'Line up what is picked: ← front edges, → rear, ↑ right, ↓ left' },
     { key: 'Ctrl + Z', does: 'Undo' },
     { key: 'Ctrl + Shift + Z', does: 'Redo; Ctrl + Y does the same' },
     { key: 'Alt + arrows', does: 'Move what is picked by 10 mm; with Shift by 1 mm' },

@@ -23,6 +23,7 @@ import type { ToolName } from '../../tools/tool-name.ts';
 import { useBringIn } from '../handover/use-bring-in.ts';
 import { useDrop } from '../start/use-drop.ts';
 import { cameraShowing, frameInView, wholeCamera } from './camera-showing.ts';
+import { spacedLabels } from './compare/spaced-labels.ts';
 import { useCopying } from './copy/use-copying.ts';
 import { type Draw, DrawContext } from './draw-context.ts';
 import { DrawHeader } from './draw-header.tsx';
@@ -178,7 +179,12 @@ export function DrawScreen({
   const openFind = useCallback(() => setFinding(true), []);
   const toggleTask = useCallback(() => setTask((before) => (before ? null : 'compare')), []);
   useDrawKeys(draw, drawing, { onSheet: openSheet, onFind: openFind });
-  const overlay = useMemo(() => overlaid(marks, drawing.overlay), [marks, drawing.overlay]);
+  const pxPerMm = camera?.pxPerMm ?? 1;
+  const spaced = useMemo(
+    () => (marks === emptyOverlay ? marks : { ...marks, labels: spacedLabels(marks.labels, pxPerMm) }),
+    [marks, pxPerMm],
+  );
+  const overlay = useMemo(() => overlaid(spaced, drawing.overlay), [spaced, drawing.overlay]);
 
   // A question about deleting belongs to what was picked then.
   const selectionKey = open.selection.join(' ');

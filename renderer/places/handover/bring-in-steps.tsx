@@ -68,7 +68,7 @@ export function BringInSteps({
           />
           {others.length > 0 ? (
             <div>
-              <h4>{text.alsoWrong}</h4>
+              <p className="notice-title">{text.alsoWrong}</p>
               <ul className="handover-faults">
                 {others.slice(0, mostFaults).map((each) => {
                   const said = problemSentence(each, more?.nameOf);

@@ -17,7 +17,8 @@ const text = handoverWords.handOut;
 const kinds = ['svg', 'png'] as const;
 const sizes = ['full', 'chosen'] as const;
 const leastWidthPx = 400;
-const fontFamily = 'B612, sans-serif';
+/** What every machine has: the type of this page is not at hand where the drawing is opened. */
+const fontFamily = 'sans-serif';
 
 /** Hands a map out: as a document, as a bundle with its pictures, or drawn. */
 export function HandOutMap({
@@ -48,7 +49,7 @@ export function HandOutMap({
   return (
     <div className="handover">
       <section className="handover-part" aria-label={text.document}>
-        <h3>{text.document}</h3>
+        <h2>{text.document}</h2>
         <p className="quiet">{text.documentHint}</p>
         <div className="button-row">
           <Button
@@ -61,7 +62,7 @@ export function HandOutMap({
         </div>
       </section>
       <section className="handover-part" aria-label={text.bundle}>
-        <h3>{text.bundle}</h3>
+        <h2>{text.bundle}</h2>
         <p className="quiet">{text.bundleHint}</p>
         <div className="button-row">
           <Button
@@ -111,7 +112,7 @@ function DrawingPart({
   };
   return (
     <section className="handover-part" aria-label={text.drawing}>
-      <h3>{text.drawing}</h3>
+      <h2>{text.drawing}</h2>
       <p className="quiet">{text.drawingHint}</p>
       <Choice
         label={text.as}

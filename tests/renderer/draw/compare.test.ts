@@ -8,6 +8,7 @@ import { compareWords, recordFieldWords } from '#renderer/language/draw-compare.
 import { comparisonMarks } from '#renderer/places/draw/compare/comparison-marks.ts';
 import { firstFrom, type MapStateLine, notableStates } from '#renderer/places/draw/compare/notable-states.ts';
 import { sayState } from '#renderer/places/draw/compare/say-state.ts';
+import { spacedLabels } from '#renderer/places/draw/compare/spaced-labels.ts';
 import { sample } from '#tests/sample.ts';
 
 const state = (revision: number, changes: Partial<MapStateLine> = {}): MapStateLine => ({
@@ -85,4 +86,11 @@ test('every field of every record that can differ has a word', () => {
       expect([field, recordFieldWords[field]]).toEqual([field, expect.any(String)]);
     }
   }
+});
+
+test('words of marks that would lie over one another give way, and come back closer up', () => {
+  const label = (xMm: number, text: string) => ({ at: { xMm, yMm: 0 }, text, unit: '' });
+  const labels = [label(0, 'moved'), label(100, 'changed'), label(1_000, 'new')];
+  expect(spacedLabels(labels, 0.2).map(({ text }) => text)).toEqual(['moved', 'new']);
+  expect(spacedLabels(labels, 1)).toHaveLength(3);
 });

@@ -164,9 +164,9 @@ function Lines<T extends ComparedThing>({
       : nameOf(recordOf(after, thing.id) ? after : before, thing.id);
   return (
     <section aria-label={label}>
-      <h3>
+      <h2>
         {label} <span className="quiet">{things.length}</span>
-      </h3>
+      </h2>
       <ul className="list">
         {things.slice(0, mostLines).map((thing) => (
           <li key={thing.id} className="list-item">

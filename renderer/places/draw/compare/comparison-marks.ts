@@ -7,8 +7,8 @@ import type { Overlay, OverlayLabel, OverlayLine, OverlayPoint } from '../../../
 import { compareWords } from '../../../language/draw-compare.ts';
 import { pointsOf } from '../things-bounds.ts';
 
-/** With more words than this on the board none can be read; the marks alone still can. */
-const mostLabels = 24;
+/** With more words than this on the board they say less than the marks alone. */
+const mostLabels = 60;
 
 /** What a comparison shows on the board: each kind of difference by a mark of its own shape, and a word while there is room. */
 export function comparisonMarks(

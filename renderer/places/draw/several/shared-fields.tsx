@@ -1,7 +1,7 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { drawWords } from '../../../language/draw.ts';
 import { severalWords } from '../../../language/draw-several.ts';
-import { Choice, Select, TextArea } from '../../../parts/index.ts';
+import { Choice, Disclosure, Select, TextArea } from '../../../parts/index.ts';
 import { FigureField } from '../figure-field.tsx';
 import { sharedValue, shareOf } from './shared-value.ts';
 
@@ -92,6 +92,9 @@ export function SharedTick({
   );
 }
 
+/** More ticks than this are folded away until wanted. */
+const mostTicksInSight = 12;
+
 /** Several ticks, each for all picked things. */
 export function SharedTicks<T extends string>({
   label,
@@ -104,19 +107,31 @@ export function SharedTicks<T extends string>({
   readonly options: readonly { readonly value: T; readonly label: string }[];
   readonly onChange: (word: T, on: boolean) => void;
 }) {
+  const [open, setOpen] = useState(false);
   if (options.length === 0) return null;
+  const ticks = options.map((option) => (
+    <SharedTick
+      key={option.value}
+      label={option.label}
+      share={shareOf(lists, option.value)}
+      onChange={(on) => onChange(option.value, on)}
+    />
+  ));
+  if (options.length <= mostTicksInSight) {
+    return (
+      <fieldset className="picks">
+        <legend className="field-label">{label}</legend>
+        {ticks}
+      </fieldset>
+    );
+  }
+  const ticked = options.filter((option) => shareOf(lists, option.value) !== 'none').length;
   return (
-    <fieldset className="picks">
-      <legend className="field-label">{label}</legend>
-      {options.map((option) => (
-        <SharedTick
-          key={option.value}
-          label={option.label}
-          share={shareOf(lists, option.value)}
-          onChange={(on) => onChange(option.value, on)}
-        />
-      ))}
-    </fieldset>
+    <Disclosure label={`${label} (${ticked})`} open={open} onToggle={setOpen}>
+      <fieldset className="picks" aria-label={label}>
+        {ticks}
+      </fieldset>
+    </Disclosure>
   );
 }
 
