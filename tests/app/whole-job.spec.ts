@@ -177,12 +177,13 @@ test('a job on the map ranks, follows every look, and takes it back', async () =
   await expect(page.getByText(/Moved (up|down)|No longer listed|New in the list/).first()).toBeVisible();
 
   // The rub spot lies under the boot side trim: that is where the list says the fault most likely is.
-  const trim = openings().filter({ hasText: 'Left boot side trim' }).first();
+  const head = page.locator('.dig-head', { hasText: 'Left boot side trim' });
+  const trim = openings().filter({ has: head }).first();
   const chance = async (): Promise<number> => Number(/(\d+)\s*%/.exec((await trim.textContent()) ?? '')?.[1]);
   const before = await chance();
   expect(before).toBeGreaterThan(40);
-  const head = trim.getByRole('button', { name: /Left boot side trim/ }).first();
-  if ((await head.getAttribute('aria-expanded')) === 'false') await head.click();
+  const toOpen = trim.locator('.dig-head');
+  if ((await toOpen.getAttribute('aria-expanded')) === 'false') await toOpen.click();
   await trim.getByRole('button', { name: 'Seen, sound' }).click();
   await expect.poll(chance).toBeLessThan(before);
 
