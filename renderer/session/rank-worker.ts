@@ -14,6 +14,8 @@ let map: MapDocument | null = null;
 let history: History | null = null;
 let newest: RankQuestion | null = null;
 let working = false;
+/** The order last told, for its circuit: kept where a new one gains next to nothing, so that ties do not shuffle. */
+let told: { readonly circuitId: string | null; readonly order: readonly string[] | undefined } | null = null;
 /** How long the last whole answer took; the first is not waited for either. */
 let wholeMs = Number.POSITIVE_INFINITY;
 /** A whole answer that takes longer is told in two parts. */
@@ -64,7 +66,10 @@ const answers = {
 function answerTo({ revision, job }: RankQuestion, kind: keyof typeof answers): RankAnswer {
   assert(map, 'the worker was given the map first');
   try {
-    return { revision, result: rank(map, job, { ...answers[kind], history, readingsCache: cache }) };
+    const keepOrder = told?.circuitId === job.circuitId ? told.order : undefined;
+    const result = rank(map, job, { ...answers[kind], history, keepOrder, readingsCache: cache });
+    if (kind === 'whole' && result.ok) told = { circuitId: job.circuitId, order: result.value.lookOrder };
+    return { revision, result };
   } catch (error) {
     return { revision, result: fail({ code: 'our-bug', detail: String(error) }) };
   }
@@ -75,7 +80,7 @@ async function tellFirmness({ revision, job }: RankQuestion): Promise<void> {
   assert(map, 'the worker was given the map first');
   const begun = beginSensitivity(map, job, { history });
   if (!begun.ok) return;
-  let told = false;
+  let first = true;
   for (let drawn = 0; drawn < usualDraws; ) {
     const end = performance.now() + pieceMs;
     do {
@@ -84,8 +89,8 @@ async function tellFirmness({ revision, job }: RankQuestion): Promise<void> {
     } while (drawn < usualDraws && performance.now() < end);
     await turn();
     if (newest) return;
-    if (told || drawn < firstDraws) continue;
-    told = true;
+    if (!first || drawn < firstDraws) continue;
+    first = false;
     self.postMessage({ revision, firmness: begun.value.soFar() } satisfies FirmAnswer);
   }
   self.postMessage({ revision, firmness: begun.value.soFar() } satisfies FirmAnswer);
