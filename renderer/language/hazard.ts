@@ -11,7 +11,9 @@ export function sayShare(share: number): string {
 }
 
 /** A share in words, for those who do not read figures first. */
-export function shareWords(share: number): string {
+export function shareWords(exact: number): string {
+  // As rounded in the figure beside it, so that the two never disagree.
+  const share = Math.round(exact * 100) / 100;
   if (share >= 0.9) return 'nearly all';
   if (share >= 0.6) return 'most';
   if (share >= 0.4) return 'about half';
@@ -43,6 +45,7 @@ export const hazardWords = {
   none: 'Nothing makes this stretch worse than any other.',
   spot: {
     title: 'Hazard it adds',
+    inList: (severity: string, share: number): string => `${severity}, ${sayShare(share)} of hazard`,
     adds: (ofRun: number, run: string, ofMap: number): string =>
       `It makes ${shareWords(ofRun)} of the hazard on ${run} (${sayShare(ofRun)}) and ${sayShare(ofMap)} of the whole map’s.`,
     also: (ofRun: number, run: string): string => `${run}: ${sayShare(ofRun)} of that run’s hazard`,
@@ -84,7 +87,7 @@ export function causeWords(
     case 'foot-load':
     case 'seat-slide': {
       const kind = figures.rubSpotKind ? rubSpotWord(figures.rubSpotKind) : '';
-      const named = thing ? nameOf(thing) : '';
+      const named = kind && thing ? nameOf(thing) : '';
       const what = kind && named && named !== thing && named !== kind ? `${kind} (${named})` : kind || named;
       const away =
         figures.clearanceMm === undefined

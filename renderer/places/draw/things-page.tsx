@@ -1,9 +1,11 @@
+import { spotParts } from '#core/chafe/run-causes.ts';
 import { addCircuit } from '#core/map/commands/add-circuit.ts';
 import { compareText } from '#core/quantity/compare-text.ts';
 import { newId } from '#core/quantity/id.ts';
 import { runLine } from '../../board/run-line.ts';
 import { drawWords } from '../../language/draw.ts';
 import { pictureWords } from '../../language/draw-first.ts';
+import { hazardWords } from '../../language/hazard.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { sayDrawnLength } from '../../language/say-drawn-length.ts';
 import { nodeKindWords, panelKindWords, rubSpotKindWords } from '../../language/words.ts';
@@ -12,6 +14,7 @@ import { freeName, nextOrder } from '../../tools/free-name.ts';
 import { BringPicture } from './bring-picture.tsx';
 import { ByFigures } from './by-figures/by-figures.tsx';
 import { useDraw } from './draw-context.ts';
+import { mapHazards } from './hazard/map-hazards.ts';
 import { LayerSwitches } from './layer-switches.tsx';
 
 interface Line {
@@ -42,10 +45,11 @@ export function ThingsPage() {
     name: panel.name || panelKindWords[panel.kind],
     fact: `${panel.minutesOff} + ${panel.minutesOn} ${drawWords.units.minutes}`,
   }));
+  const parts = spotParts(map, mapHazards(map));
   const spots = [...map.rubSpots.values()].map((spot) => ({
     id: spot.id,
     name: spot.name || rubSpotKindWords[spot.kind],
-    fact: drawWords.fields.severities[spot.severity],
+    fact: hazardWords.spot.inList(drawWords.fields.severities[spot.severity], parts.get(spot.id)?.ofMap ?? 0),
   }));
   const circuits = [...map.circuits.values()].map((circuit) => ({
     id: circuit.id,

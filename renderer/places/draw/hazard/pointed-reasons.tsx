@@ -32,11 +32,11 @@ export function PointedReasons({
 }) {
   const { map, open } = useDraw();
   const own = useRef<HTMLDivElement>(null);
-  const place = usePointedPlace(own, map, hover, camera);
+  const { place, right } = usePointedPlace(own, map, hover, camera);
   const here = useStore(placeHere, (state) => state.place);
   const shown = here && open.selection.includes(here.segmentId) ? screenOf(open.shown, here, camera) : null;
   return (
-    <div ref={own} className="pointed">
+    <div ref={own} className="pointed" data-pointer={right ? 'right' : 'left'}>
       {shown ? (
         <svg className="pointed-here" style={{ left: shown.xPx, top: shown.yPx }} aria-hidden="true">
           <circle cx={14} cy={14} r={11} />
@@ -60,8 +60,10 @@ function usePointedPlace(
   map: MapDocument,
   hover: string | null,
   camera: Camera | null,
-): PlaceHere | null {
+): { readonly place: PlaceHere | null; readonly right: boolean } {
   const [rest, setRest] = useState<PlaceHere | null>(null);
+  /** On which half of the board the pointer is: the words stand on the other. */
+  const [right, setRight] = useState(false);
   const now = useRef({ map, hover, camera });
   now.current = { map, hover, camera };
   useEffect(() => {
@@ -75,6 +77,8 @@ function usePointedPlace(
     const move = (event: PointerEvent): void => {
       clearTimeout(timer);
       setRest(null);
+      const { left, width } = board.getBoundingClientRect();
+      setRight(event.clientX - left > width / 2);
       if (event.buttons === 0) timer = window.setTimeout(() => setRest(under(event)), restMs);
     };
     const down = (event: PointerEvent): void => {
@@ -97,7 +101,7 @@ function usePointedPlace(
       board.removeEventListener('pointerleave', leave);
     };
   }, [own]);
-  return rest && rest.segmentId === hover ? rest : null;
+  return { place: rest && rest.segmentId === hover ? rest : null, right };
 }
 
 function placeUnder(
