@@ -45,7 +45,8 @@ export function FigureField({
     const number = readNumber(typed);
     return number === null || number < min || number > max;
   };
-  const bad = problemOf(text);
+  // What stands here untouched is right, even where rounding shows it a hair beyond a limit.
+  const bad = text !== shown && problemOf(text);
   const change = (typed: string): void => {
     setText(typed);
     if (problemOf(typed) || (typed.trim() === '' && !mayBeEmpty)) return;
