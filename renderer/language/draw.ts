@@ -32,6 +32,7 @@ export const drawWords = {
   deleteOne: 'Delete',
   deleteSure: 'Delete all of this',
   deleteAsks: (name: string) => `Deleting ${name} also changes:`,
+  andMore: (count: number) => `and ${count} more`,
   openJob: 'New job on this map',
   mapDetails: 'The map itself',
   onDisk: 'All changes on disk',
