@@ -108,7 +108,7 @@ describe('what if', () => {
     expect(tried.value.fallsBy).toBeGreaterThan(0);
   });
 
-  test('the best place for one fixing takes away at least as much as any place tried by hand', () => {
+  test('the best place for one fixing takes away no less than each place tried by hand', () => {
     const best = bestClipMm(sample.map, sample.middle, 500);
     if (best === null) throw new Error('no place helps');
     const falls = (stationMm: number): number => {
