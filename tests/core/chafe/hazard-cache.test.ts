@@ -84,6 +84,33 @@ describe('the remembered hazard of a map', () => {
     expect(same).toBeGreaterThan(1_980);
   });
 
+  test('an edit takes a small part of the time the whole map takes', () => {
+    const chance = seededChance(17);
+    let map = randomMap(chance, 800);
+    const cache = createHazardCache();
+    cache.hazards(map);
+    const timed = (work: () => unknown): number => {
+      const started = performance.now();
+      work();
+      return performance.now() - started;
+    };
+    // The least of rounds in turn: a busy machine slows both alike.
+    let [whole, edited] = [Number.POSITIVE_INFINITY, Number.POSITIVE_INFINITY];
+    for (let round = 0; round < 6; round++) {
+      whole = Math.min(
+        whole,
+        timed(() => createHazardCache().hazards(map)),
+      );
+      const next = (edits[round % 3] as (typeof edits)[number])(map, chance);
+      edited = Math.min(
+        edited,
+        timed(() => cache.hazards(next)),
+      );
+      map = next;
+    }
+    expect(edited / whole).toBeLessThan(0.25);
+  });
+
   test('the same map again costs nothing', () => {
     const map = randomMap(seededChance(4), 50);
     const cache = createHazardCache();
