@@ -179,10 +179,12 @@ export function DrawScreen({
   const openFind = useCallback(() => setFinding(true), []);
   const toggleTask = useCallback(() => setTask((before) => (before ? null : 'compare')), []);
   useDrawKeys(draw, drawing, { onSheet: openSheet, onFind: openFind });
-  const pxPerMm = camera?.pxPerMm ?? 1;
   const spaced = useMemo(
-    () => (marks === emptyOverlay ? marks : { ...marks, labels: spacedLabels(marks.labels, pxPerMm) }),
-    [marks, pxPerMm],
+    () =>
+      marks === emptyOverlay || !camera
+        ? marks
+        : { ...marks, labels: spacedLabels(marks.labels, camera, size.current) },
+    [marks, camera, size],
   );
   const overlay = useMemo(() => overlaid(spaced, drawing.overlay), [spaced, drawing.overlay]);
 

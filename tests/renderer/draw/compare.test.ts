@@ -91,6 +91,10 @@ test('every field of every record that can differ has a word', () => {
 test('words of marks that would lie over one another give way, and come back closer up', () => {
   const label = (xMm: number, text: string) => ({ at: { xMm, yMm: 0 }, text, unit: '' });
   const labels = [label(0, 'moved'), label(100, 'changed'), label(1_000, 'new')];
-  expect(spacedLabels(labels, 0.2).map(({ text }) => text)).toEqual(['moved', 'new']);
-  expect(spacedLabels(labels, 1)).toHaveLength(3);
+  const seen = (pxPerMm: number, widthPx: number) =>
+    spacedLabels(labels, { pxPerMm, xPx: 10, yPx: 50 }, { widthPx, heightPx: 100 }).map(({ text }) => text);
+  expect(seen(0.2, 2_000)).toEqual(['moved', 'new']);
+  expect(seen(1, 2_000)).toEqual(['moved', 'changed', 'new']);
+  // Out of view it has no word at all.
+  expect(seen(1, 500)).toEqual(['moved', 'changed']);
 });
