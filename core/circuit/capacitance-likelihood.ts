@@ -2,12 +2,10 @@ import type { Meter } from './meter.ts';
 import { shownSpread } from './meter.ts';
 import { outlierNats } from './shown-score.ts';
 
-/** A capacitance reading on a wire that hangs free between two stations, taken at one of its stations. */
+/** A capacitance reading on a wire that hangs free. */
 export interface CapacitanceReading {
-  readonly atMm: number;
-  /** Ends of the piece of wire the lead sees when nothing is broken. */
-  readonly fromMm: number;
-  readonly toMm: number;
+  /** Length of wire the lead sees, branches too, with the wire broken at a station or (null) whole. */
+  readonly seenMm: (openMm: number | null) => number;
   readonly picofarads: number;
   readonly meter: Meter;
 }
@@ -50,7 +48,7 @@ export function capacitanceLogLikelihood(
   );
   for (let i = 0; i < openStationsMm.length; i++) {
     const openMm = openStationsMm[i] ?? null;
-    const metres = readings.map((reading) => seenMm(reading, openMm) / 1000);
+    const metres = readings.map((reading) => reading.seenMm(openMm) / 1000);
     let sum = 0;
     for (const { perMetre, weight } of levels) {
       let score = 0;
@@ -66,9 +64,4 @@ export function capacitanceLogLikelihood(
     answer[i] = Math.log(Math.max(sum, 1e-300));
   }
   return answer;
-}
-
-function seenMm({ atMm, fromMm, toMm }: CapacitanceReading, openMm: number | null): number {
-  if (openMm === null || openMm < fromMm || openMm > toMm) return toMm - fromMm;
-  return openMm >= atMm ? openMm - fromMm : toMm - openMm;
 }

@@ -1,6 +1,6 @@
 import type { StationLine } from '../geometry/station-line.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { Circuit, Segment } from '../map/records.ts';
+import type { Circuit, CircuitEnd, Segment } from '../map/records.ts';
 import { segmentLine, wireLengthMm } from '../map/segment-line.ts';
 import type { NodeId } from '../quantity/id.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
@@ -15,16 +15,66 @@ export interface CircuitSpan {
   readonly toMm: number;
 }
 
-/** A traced circuit laid straight: wire stations from its first end to its second. */
+/** A node passed, with its station on the line's ruler. */
+export interface PassedNode {
+  readonly nodeId: NodeId;
+  readonly stationMm: number;
+}
+
+/** A wire spliced to the circuit, laid from its splice outwards, after the circuit on the same ruler. */
+export interface LineBranch {
+  readonly circuit: Circuit;
+  /** Branch it hangs on; -1 for the circuit itself. */
+  readonly parent: number;
+  /** Station, on the row it hangs on, of the splice. */
+  readonly joinMm: number;
+  readonly joinNodeId: NodeId;
+  readonly fromMm: number;
+  readonly toMm: number;
+  /** Every node passed, the splice first. */
+  readonly nodes: readonly PassedNode[];
+  /** What sits at its far end. */
+  readonly end: CircuitEnd;
+}
+
+/** A traced circuit laid straight: wire stations from its first end to its second, then its branches. */
 export interface CircuitLine {
   readonly circuit: Circuit;
   readonly spans: readonly CircuitSpan[];
+  /** The whole ruler. */
   readonly lengthMm: number;
-  /** Every node passed, both ends included, in order. */
-  readonly nodes: readonly {
-    readonly nodeId: NodeId;
-    readonly stationMm: number;
-  }[];
+  /** Where the circuit itself ends and its branches begin. */
+  readonly mainMm: number;
+  /** Every node passed by the circuit itself, both ends included, in order. */
+  readonly nodes: readonly PassedNode[];
+  readonly branches: readonly LineBranch[];
+}
+
+/**
+ * Every node passed by the circuit and its branches, each branch after what it hangs on.
+ * @example
+ * allNodes(sample.line).length // => 4
+ */
+export function allNodes(line: CircuitLine): readonly PassedNode[] {
+  return [...line.nodes, ...line.branches.flatMap(({ nodes }) => nodes)];
+}
+
+/**
+ * What sits where the wires end: the circuit's own ends and those of its branches, save at splices between them.
+ * @example
+ * lineEnds(sample.line).map(({ kind }) => kind) // => ['module-input-pull-up', 'switch-to-ground']
+ */
+export function lineEnds({
+  circuit,
+  branches,
+}: {
+  readonly circuit: Circuit;
+  readonly branches: readonly Pick<LineBranch, 'end' | 'joinNodeId'>[];
+}): readonly CircuitEnd[] {
+  const joints = new Set(branches.map(({ joinNodeId }) => joinNodeId));
+  return [...circuit.ends, ...branches.map(({ end }) => end)].filter(
+    ({ nodeId }) => nodeId === null || !joints.has(nodeId),
+  );
 }
 
 /**
@@ -38,7 +88,7 @@ export function layStraight(map: MapDocument, circuit: Circuit): Result<CircuitL
   const first = circuit.path[0];
   if (!first) return fail({ code: 'circuit-untraced', circuit: circuit.id });
   const spans: CircuitSpan[] = [];
-  const nodes: { nodeId: NodeId; stationMm: number }[] = [];
+  const nodes: PassedNode[] = [];
   let stationMm = 0;
   let at: NodeId | null = null;
   let previous: string = first.segmentId;
@@ -94,7 +144,7 @@ export function layStraight(map: MapDocument, circuit: Circuit): Result<CircuitL
       foundNode: at as NodeId,
     });
   }
-  return ok({ circuit, spans, lengthMm: stationMm, nodes });
+  return ok({ circuit, spans, lengthMm: stationMm, mainMm: stationMm, nodes, branches: [] });
 }
 
 /**

@@ -29,6 +29,15 @@ export interface StandingWire {
   readonly linkOhms: Float64Array;
   readonly ends: readonly [CircuitEnd, CircuitEnd];
   readonly figures: readonly [EndFigures, EndFigures];
+  /** What sits at the ends of its branches. */
+  readonly branchEnds: readonly BranchEnd[];
+}
+
+/** What sits at the end of a branch, and at which point of the ladder. */
+export interface BranchEnd {
+  readonly point: number;
+  readonly end: CircuitEnd;
+  readonly figures: EndFigures;
 }
 
 /**
@@ -44,9 +53,19 @@ export function standingWire(
   return {
     ladder,
     linkOhms: Float64Array.from(ladder.links, (link) => link.ohms),
-    ends: circuit.ends,
+    ends: [endOrSplice(ladder, circuit.ends[0]), endOrSplice(ladder, circuit.ends[1])],
     figures,
+    branchEnds: ladder.branches.flatMap(({ lastPoint, end }) =>
+      end ? [{ point: lastPoint, end, figures: typicalEnd }] : [],
+    ),
   };
+}
+
+/** A circuit that ends at a splice has no part there: its branches go on. */
+function endOrSplice({ pointsAt, branches }: WireLadder, end: CircuitEnd): CircuitEnd {
+  const points = end.nodeId === null ? undefined : pointsAt.get(end.nodeId);
+  const isSpliced = branches.some(({ joinPoint }) => joinPoint === points?.firstEnd);
+  return isSpliced ? { ...end, kind: 'other' } : end;
 }
 
 /** Where a wire's parts are in the network. */
@@ -101,16 +120,22 @@ export function circuitNetwork(
   const layWire = (wire: StandingWire, firstNode: NetNode): WireLayout => {
     const branchOf = new Int32Array(wire.ladder.links.length).fill(-1);
     wire.ladder.links.forEach((link, i) => {
-      if (link.nodeId !== null && apart.has(link.nodeId)) return;
+      if (link.kind === 'gap' || (link.nodeId !== null && apart.has(link.nodeId))) return;
       branchOf[i] = branches.length;
       branches.push({ a: firstNode + i, b: firstNode + i + 1, ohms: wire.linkOhms[i] as number });
     });
-    const lastNode = firstNode + wire.ladder.pointCount - 1;
-    [firstNode, lastNode].forEach((node, which) => {
-      const end = wire.ends[which] as CircuitEnd;
+    for (const { firstPoint, joinPoint } of wire.ladder.branches)
+      branches.push({ a: firstNode + joinPoint, b: firstNode + firstPoint, ohms: 0 });
+    const [first, last] = wire.ends;
+    const tied: readonly BranchEnd[] = [
+      { point: 0, end: first, figures: wire.figures[0] },
+      { point: wire.ladder.lastPoint, end: last, figures: wire.figures[1] },
+      ...wire.branchEnds,
+    ];
+    for (const { point, end, figures } of tied) {
       const isApart = end.nodeId !== null && apart.has(end.nodeId);
-      tie(node, isApart ? openEnd : endLinks(end.kind, state, wire.figures[which] as EndFigures));
-    });
+      tie(firstNode + point, isApart ? openEnd : endLinks(end.kind, state, figures));
+    }
     return { firstNode, branchOf };
   };
   if (state.batteryConnected) {

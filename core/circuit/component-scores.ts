@@ -1,6 +1,6 @@
-import type { CircuitEnd } from '../map/records.ts';
 import type { NodeId } from '../quantity/id.ts';
 import { logSumExp } from '../quantity/sums.ts';
+import type { BranchEnd, StandingWire } from './circuit-network.ts';
 import { endPartFaults } from './end-part-faults.ts';
 import { linkResponse, soundReading } from './fault-response.ts';
 import { strengthGrid } from './fault-strength.ts';
@@ -12,29 +12,52 @@ import { type ReadingTerm, strengthMarginal } from './strength-marginal.ts';
 /** Log-likelihood of the readings when one part is itself at fault. */
 export interface ComponentScore {
   readonly nodeId: NodeId;
-  readonly place: 'plug' | 'first-end' | 'second-end';
+  readonly place: 'plug' | 'first-end' | 'second-end' | 'branch-end';
   readonly logLikelihood: number;
 }
 
 /**
  * How well each plug's contact (high or open, half each) and each end part's own faults (each as likely)
- * explain the readings. Plugs in the order passed, then the ends; ends without a node are left out.
+ * explain the readings. Plugs in the order passed, each once, then the ends and those of branches; ends without a node are left
+ * out.
  * @example
  * componentScores(connectAll({ wires: { mainId: sample.circuit.id, main: standingWire(layLadder(sample.map, sample.line, []), sample.circuit), other: null }, supply: typicalSupply }, [], 0)).map((each) => each.place) // => ['plug', 'first-end', 'second-end']
  */
 export function componentScores(joined: JoinedReadings): readonly ComponentScore[] {
   const { main } = joined.setting.wires;
   const scores: ComponentScore[] = [];
+  const met = new Set<NodeId>();
   main.ladder.links.forEach(({ nodeId }, link) => {
-    if (nodeId !== null) scores.push({ nodeId, place: 'plug', logLikelihood: plugScore(joined, link) });
+    if (nodeId === null || met.has(nodeId)) return;
+    met.add(nodeId);
+    scores.push({ nodeId, place: 'plug', logLikelihood: plugScore(joined, link) });
   });
-  main.ends.forEach((end, which) => {
-    if (end.nodeId === null) return;
-    const place = which === 0 ? 'first-end' : 'second-end';
-    scores.push({ nodeId: end.nodeId, place, logLikelihood: endScore(joined, which) });
+  const addEnd = (end: BranchEnd, place: ComponentScore['place'], as: WithEnd): void => {
+    const { nodeId } = end.end;
+    if (nodeId !== null) scores.push({ nodeId, place, logLikelihood: endScore(joined, end, as) });
+  };
+  const [first, last] = main.ends;
+  addEnd({ point: 0, end: first, figures: main.figures[0] }, 'first-end', ({ end, figures }) => ({
+    ...main,
+    ends: [end, last],
+    figures: [figures, main.figures[1]],
+  }));
+  addEnd({ point: 0, end: last, figures: main.figures[1] }, 'second-end', ({ end, figures }) => ({
+    ...main,
+    ends: [first, end],
+    figures: [main.figures[0], figures],
+  }));
+  main.branchEnds.forEach((branchEnd, i) => {
+    addEnd(branchEnd, 'branch-end', ({ end, figures }) => ({
+      ...main,
+      branchEnds: main.branchEnds.map((each, k) => (k === i ? { ...each, end, figures } : each)),
+    }));
   });
   return scores;
 }
+
+/** The wire with another part, or the same one at fault, at one end. */
+type WithEnd = (changed: Pick<BranchEnd, 'end' | 'figures'>) => StandingWire;
 
 function plugScore({ readings }: JoinedReadings, link: number): number {
   const terms: ReadingTerm[] = [];
@@ -53,18 +76,12 @@ function plugScore({ readings }: JoinedReadings, link: number): number {
   return logSumExp([of('open'), of('high-resistance')]) - Math.log(2);
 }
 
-function endScore(joined: JoinedReadings, which: number): number {
+function endScore(joined: JoinedReadings, { end, figures }: BranchEnd, withEnd: WithEnd): number {
   const { wires, supply } = joined.setting;
-  const { main } = wires;
-  const figures = main.figures[which === 0 ? 0 : 1];
-  const faulty = endPartFaults(main.ends[which] as CircuitEnd, figures);
+  const faulty = endPartFaults(end, figures);
   if (faulty.length === 0) return soundScore(joined);
   const scores = faulty.map((each) => {
-    const changed =
-      which === 0
-        ? ({ ends: [each.end, main.ends[1]], figures: [each.figures, main.figures[1]] } as const)
-        : ({ ends: [main.ends[0], each.end], figures: [main.figures[0], each.figures] } as const);
-    const setting = { wires: { ...wires, main: { ...main, ...changed } }, supply };
+    const setting = { wires: { ...wires, main: withEnd(each) }, supply };
     const rejoined = connectAll(
       setting,
       joined.readings.map(({ from }) => from),

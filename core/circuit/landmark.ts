@@ -26,18 +26,19 @@ const landmarkKinds: ReadonlySet<NodeKind> = new Set([
 ]);
 
 /**
- * The landmark nearest to a stretch of a circuit, both in mm of wire from its first end. An end of the
- * circuit serves when nothing on it is a landmark. Of two equally near ones the earlier wins. O(nodes).
+ * The landmark nearest to a stretch of a circuit, both in mm of wire from its first end. On a branch only what the branch
+ * itself passes counts. An end of the wire serves when nothing on it is a landmark. Of two equally near ones the earlier wins. O(nodes).
  * @example
  * nearestLandmark(sample.map, sample.line, 600, 900).nearMm // => 100
  */
 export function nearestLandmark(map: MapDocument, line: CircuitLine, fromMm: number, toMm: number): Landmark {
-  const known = line.nodes.filter(({ nodeId }) => {
+  const branch = line.branches.find((each) => each.fromMm <= fromMm && toMm <= each.toMm);
+  const nodes = branch?.nodes ?? line.nodes;
+  const known = nodes.filter(({ nodeId }) => {
     const node = map.nodes.get(nodeId);
     return node !== undefined && landmarkKinds.has(node.kind);
   });
-  const among =
-    known.length > 0 ? known : [line.nodes[0], line.nodes.at(-1)].filter((node) => node !== undefined);
+  const among = known.length > 0 ? known : [nodes[0], nodes.at(-1)].filter((node) => node !== undefined);
   let best: Landmark | null = null;
   let bestGapMm = Number.POSITIVE_INFINITY;
   for (const { nodeId, stationMm } of among) {

@@ -11,6 +11,7 @@ import { invertMatrix } from './invert-matrix.ts';
 import type { NetNode } from './network.ts';
 import { floatingIslands } from './network-islands.ts';
 import { networkMatrix } from './network-matrix.ts';
+import type { WireLadder } from './wire-ladder.ts';
 
 /** Input resistance of a meter's volts and ohms ranges. */
 export const meterInputOhms = 1e7;
@@ -128,18 +129,46 @@ function leadNode(
   const isOther = wires.other !== null && lead.circuitId === wires.other.circuitId;
   const wire = isOther ? wires.other?.wire : wires.main;
   const layout: WireLayout | null = isOther ? network.other : network.main;
-  const points = wire?.ladder.pointsAt.get(lead.nodeId);
+  const points = wire ? leadPoints(wire.ladder, lead) : null;
   if (!wire || !layout || !points) return null;
-  const side = lead.side ?? facingSide(wire, lead.nodeId, partner);
+  const side = lead.side ?? facingSide(wire.ladder, points.firstEnd, partner);
   return layout.firstNode + (side === 'first-end' ? points.firstEnd : points.secondEnd);
 }
 
+/**
+ * Points of the place a lead sits at: on the branch whose circuit it names, else on the circuit itself, else
+ * on the first branch that passes it. Null when none does.
+ * @example
+ * leadPoints(layLadder(sample.map, sample.line, []), { nodeId: 'node:far' }) // => { firstEnd: 3, secondEnd: 3 }
+ */
+export function leadPoints(
+  { pointsAt, branches }: WireLadder,
+  { nodeId, circuitId }: { readonly nodeId: NodeId; readonly circuitId?: CircuitId | undefined },
+): { readonly firstEnd: number; readonly secondEnd: number } | null {
+  const named = branches.find((each) => each.circuitId === circuitId && each.pointsAt.has(nodeId));
+  const passing = branches.find((each) => each.pointsAt.has(nodeId));
+  return named?.pointsAt.get(nodeId) ?? pointsAt.get(nodeId) ?? passing?.pointsAt.get(nodeId) ?? null;
+}
+
 /** A lead at a parted plug sits on the half that leads to the other lead; with that one elsewhere, on the longer half. */
-function facingSide(wire: StandingWire, nodeId: NodeId, partner: ProbePlace): 'first-end' | 'second-end' {
-  const { pointsAt, links, lengthMm } = wire.ladder;
-  const own = pointsAt.get(nodeId)?.firstEnd ?? 0;
-  const theirs = partner.on === 'wire' ? pointsAt.get(partner.nodeId)?.firstEnd : undefined;
-  if (theirs !== undefined && theirs !== own) return theirs < own ? 'first-end' : 'second-end';
-  const stationMm = links[own]?.fromMm ?? lengthMm;
-  return stationMm > lengthMm / 2 ? 'first-end' : 'second-end';
+function facingSide(ladder: WireLadder, own: number, partner: ProbePlace): 'first-end' | 'second-end' {
+  const theirs = partner.on === 'wire' ? leadPoints(ladder, partner)?.firstEnd : undefined;
+  const towards = theirs === undefined ? own : pointTowards(ladder, own, theirs);
+  if (towards !== own) return towards < own ? 'first-end' : 'second-end';
+  const stationMm = ladder.links[own]?.fromMm ?? ladder.lengthMm;
+  return stationMm > ladder.lengthMm / 2 ? 'first-end' : 'second-end';
+}
+
+/** The point of one's own row of wire by which another point is reached, through the splices between. */
+function pointTowards(ladder: WireLadder, own: number, theirs: number): number {
+  const rowOf = (point: number) =>
+    ladder.branches.find(({ firstPoint, lastPoint }) => firstPoint <= point && point <= lastPoint) ?? null;
+  const mine = rowOf(own);
+  let at = theirs;
+  for (let row = rowOf(at); row !== mine; row = rowOf(at)) {
+    // Past the circuit itself and still not met: it lies beyond one's own splice.
+    if (!row) return mine?.firstPoint ?? own;
+    at = row.joinPoint;
+  }
+  return at;
 }

@@ -225,7 +225,8 @@ function layWires(
     { ...typicalEnd, ...second },
   ]);
   const otherId = otherCircuitId(line, taken) ?? options.otherCircuitId ?? null;
-  const otherCircuit = otherId === null ? undefined : map.circuits.get(otherId);
+  const isOwn = otherId !== null && line.branches.some(({ circuit }) => circuit.id === otherId);
+  const otherCircuit = otherId === null || isOwn ? undefined : map.circuits.get(otherId);
   const laid = otherCircuit ? layStraight(map, otherCircuit) : null;
   if (!otherCircuit || !laid?.ok) return { mainId: line.circuit.id, main, other: null, otherLine: null };
   const wire = standingWire(layLadder(map, laid.value, access), otherCircuit);
@@ -238,11 +239,12 @@ function layWires(
 }
 
 /**
- * The first circuit besides the searched one that a lead sat on.
+ * The first circuit besides the searched one and what is spliced to it that a lead sat on.
  * @example
  * otherCircuitId(sample.line, []) // => null
  */
 export function otherCircuitId(line: CircuitLine, taken: readonly TakenReading[]): CircuitId | null {
+  const own = new Set([line.circuit.id, ...line.branches.map(({ circuit }) => circuit.id)]);
   for (const { reading } of taken) {
     const leads =
       'from' in reading
@@ -251,7 +253,7 @@ export function otherCircuitId(line: CircuitLine, taken: readonly TakenReading[]
           ? [reading.driven, reading.sensed]
           : [reading.at];
     for (const lead of leads)
-      if (lead.on === 'wire' && lead.circuitId !== undefined && lead.circuitId !== line.circuit.id)
+      if (lead.on === 'wire' && lead.circuitId !== undefined && !own.has(lead.circuitId))
         return lead.circuitId;
   }
   return null;
@@ -270,6 +272,7 @@ function withErrors(wires: LaidWires, errors: SharedErrors, options: LikelihoodO
       link.nodeId === null ? link.ohms * errors.wireScale : (plugOhms.get(link.nodeId) ?? link.ohms),
     ),
     figures: [endWithErrors(wire.figures[0], errors), endWithErrors(wire.figures[1], errors)],
+    branchEnds: wire.branchEnds.map((each) => ({ ...each, figures: endWithErrors(each.figures, errors) })),
   });
   const supply = { ...typicalSupply, ...options.supply };
   return {

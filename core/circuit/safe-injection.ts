@@ -1,5 +1,6 @@
 import type { Circuit } from '../map/records.ts';
 import type { CircuitState } from './car-state.ts';
+import { type LineBranch, lineEnds } from './circuit-line.ts';
 import { currentCarryingA } from './wire-current-table.ts';
 
 /** Current put into a signal wire unless there is reason for more, and the most that is ever offered. */
@@ -65,27 +66,36 @@ export const tradeLamps: readonly LimiterLamp[] = [5, 10, 21, 35, 55].map((watts
  * Limiter for an injected-current drop test on a circuit as it stands: supply setting and resistor on a
  * signal wire (0.1 A unless asked for more, never above 0.5 A), or the largest lamp within fuse and wire
  * on a fused feed. Refuses restraint, high-voltage and data circuits, a signal wire with an end still
- * plugged in or the battery on it, and a feed with its loads plugged in.
+ * plugged in or the battery on it, and a feed with its loads plugged in; wires spliced to it count with it.
  * @example
  * safeInjection(sample.circuit, { apartNodeIds: ['node:west', 'node:far'], switchClosed: null, ignitionOn: false, batteryConnected: false }).plan.seriesOhms // => 120
  */
 export function safeInjection(
   circuit: Circuit,
   state: CircuitState,
-  wanted: { readonly amps?: number; readonly lamps?: readonly LimiterLamp[] } = {},
+  wanted: {
+    readonly amps?: number;
+    readonly lamps?: readonly LimiterLamp[];
+    /** Wires spliced to the circuit, each with what sits at its far end: current goes there too. */
+    readonly joined?: readonly Pick<LineBranch, 'circuit' | 'end' | 'joinNodeId'>[];
+  } = {},
 ): InjectionAnswer {
   const refused = (reason: InjectionRefusal): InjectionAnswer => ({ outcome: 'refused', reason });
-  if (circuit.duty === 'restraint') return refused({ code: 'restraint-circuit' });
-  if (circuit.duty === 'high-voltage') return refused({ code: 'high-voltage-circuit' });
-  if (circuit.duty === 'data') return refused({ code: 'data-circuit' });
+  const joined = wanted.joined ?? [];
+  const duties = new Set([circuit, ...joined.map((branch) => branch.circuit)].map(({ duty }) => duty));
+  if (duties.has('restraint')) return refused({ code: 'restraint-circuit' });
+  if (duties.has('high-voltage')) return refused({ code: 'high-voltage-circuit' });
+  if (duties.has('data')) return refused({ code: 'data-circuit' });
   const isFeed = circuit.ends.some((end) => end.kind === 'fused-supply');
   // The lamp takes the fuse's place, so the supply end itself stays on.
-  const mustBeApart = circuit.ends.filter((end) => !(isFeed && end.kind === 'fused-supply'));
+  const mustBeApart = lineEnds({ circuit, branches: joined }).filter(
+    (end) => !(isFeed && end.kind === 'fused-supply' && circuit.ends.includes(end)),
+  );
   const pluggedIn = mustBeApart
     .filter((end) => end.nodeId === null || !state.apartNodeIds.includes(end.nodeId))
     .map((end) => end.nodeId ?? end.kind);
   if (pluggedIn.length > 0) return refused({ code: 'end-plugged-in', nodeIds: pluggedIn });
-  if (isFeed) return lampForFuse(circuit, state, wanted.lamps ?? tradeLamps);
+  if (isFeed) return lampForFuse(circuit, joined, state, wanted.lamps ?? tradeLamps);
   if (state.batteryConnected) return refused({ code: 'battery-connected' });
   return limitedSupply(wanted.amps ?? usualInjectionA);
 }
@@ -109,10 +119,16 @@ function limitedSupply(amps: number): InjectionAnswer {
   };
 }
 
-function lampForFuse(circuit: Circuit, state: CircuitState, lamps: readonly LimiterLamp[]): InjectionAnswer {
+function lampForFuse(
+  circuit: Circuit,
+  joined: readonly Pick<LineBranch, 'circuit'>[],
+  state: CircuitState,
+  lamps: readonly LimiterLamp[],
+): InjectionAnswer {
   if (circuit.fuseA === null) return { outcome: 'refused', reason: { code: 'no-fuse-rating' } };
   if (!state.batteryConnected) return { outcome: 'refused', reason: { code: 'battery-off' } };
-  const mostA = Math.min(circuit.fuseA, currentCarryingA(circuit.conductorMm2));
+  const wires = [circuit, ...joined.map((branch) => branch.circuit)];
+  const mostA = Math.min(circuit.fuseA, ...wires.map(({ conductorMm2 }) => currentCarryingA(conductorMm2)));
   const fitting = lamps
     .map((lamp) => ({ lamp, amps: lamp.watts / lamp.volts }))
     .filter(({ amps }) => amps <= mostA)

@@ -1,14 +1,21 @@
-import type { Circuit, CircuitEnd } from '../map/records.ts';
+import type { CircuitEnd } from '../map/records.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import type { CapacitanceReading } from './capacitance-likelihood.ts';
 import type { CircuitState, ElectricalReading, ProbePlace } from './car-state.ts';
-import type { CircuitLine } from './circuit-line.ts';
+import { type CircuitLine, lineEnds } from './circuit-line.ts';
 import { typicalSupply } from './circuit-network.ts';
 import { handMeter } from './default-meter-table.ts';
 import { soundReading } from './fault-response.ts';
 import type { Meter } from './meter.ts';
-import { leadsOf, meterConnected, type ReadingWires, type TwoLeadReading } from './metered-circuit.ts';
+import {
+  leadPoints,
+  leadsOf,
+  meterConnected,
+  type ReadingWires,
+  type TwoLeadReading,
+} from './metered-circuit.ts';
 import { outlierNats } from './shown-score.ts';
+import { isReached, placeOfNode, type ReachedPiece, reachedWire, type WirePlace } from './wire-reach.ts';
 
 /** One electrical reading as taken. */
 export interface TakenReading {
@@ -73,23 +80,26 @@ export function usableReadings(
   const capacitance: CapacitanceReading[] = [];
   const notes: ReadingNote[] = [];
   const { circuit } = line;
+  const isForbidden = [circuit, ...line.branches.map((branch) => branch.circuit)].some(
+    ({ duty }) => duty === 'restraint' || duty === 'high-voltage',
+  );
   taken.forEach(({ reading, state, meter = handMeter }, index) => {
-    if (circuit.duty === 'restraint' || circuit.duty === 'high-voltage') {
+    if (isForbidden) {
       notes.push({ code: 'forbidden-duty', reading: index });
       return;
     }
-    const lost = misplacedLead(reading, index, wires);
+    const lost = misplacedLead(line, reading, index, wires);
     if (lost) {
       notes.push(lost);
       return;
     }
-    if (state.switchClosed === null && hasPluggedSwitch(circuit, state))
+    if (state.switchClosed === null && hasPluggedSwitch(line, state))
       notes.push({ code: 'switch-position-assumed-open', reading: index });
     if (reading.test === 'capacitance') {
       const seen = wireSeen(line, reading.at, state);
       if (seen.pluggedIn)
         notes.push({ code: 'end-part-plugged-in', reading: index, nodeId: seen.pluggedIn.nodeId });
-      else if (seen.piece) capacitance.push({ ...seen.piece, picofarads: reading.picofarads, meter });
+      else if (seen.seenMm) capacitance.push({ seenMm: seen.seenMm, picofarads: reading.picofarads, meter });
       return;
     }
     let clip = outlierNats;
@@ -107,7 +117,7 @@ export function usableReadings(
         notes.push({ code: 'end-part-plugged-in', reading: index, nodeId: electronic.nodeId });
       }
     }
-    twoLead.push({ index, reading, state: standingFor(circuit, reading, state), meter, clip });
+    twoLead.push({ index, reading, state: standingFor(line, reading, state), meter, clip });
   });
   return { twoLead, capacitance, notes };
 }
@@ -116,31 +126,39 @@ export function usableReadings(
  * A current driven in at a fused supply's end stands in the place of the fuse, lamp or limiter: whatever
  * the supply could send past it is not there, or the stated current would not be all there is.
  */
-function standingFor(circuit: Circuit, reading: TwoLeadReading, state: CircuitState): CircuitState {
+function standingFor(line: CircuitLine, reading: TwoLeadReading, state: CircuitState): CircuitState {
   if (reading.test !== 'drop' || reading.driven.on !== 'wire') return state;
   const { nodeId, circuitId } = reading.driven;
-  const isOurs = circuitId === undefined || circuitId === circuit.id;
-  const isFuse = circuit.ends.some((end) => end.kind === 'fused-supply' && end.nodeId === nodeId);
+  const own = [line.circuit, ...line.branches.map(({ circuit }) => circuit)];
+  const isOurs = circuitId === undefined || own.some(({ id }) => id === circuitId);
+  const isFuse = lineEnds(line).some((end) => end.kind === 'fused-supply' && end.nodeId === nodeId);
   if (!isOurs || !isFuse || state.apartNodeIds.includes(nodeId)) return state;
   return { ...state, apartNodeIds: [...state.apartNodeIds, nodeId] };
 }
 
-function misplacedLead(reading: ElectricalReading, index: number, wires: ReadingWires): ReadingNote | null {
+function misplacedLead(
+  line: CircuitLine,
+  reading: ElectricalReading,
+  index: number,
+  wires: ReadingWires,
+): ReadingNote | null {
   const leads = reading.test === 'capacitance' ? [reading.at] : leadsOf(reading);
   for (const lead of leads) {
     if (lead.on !== 'wire') continue;
     const { circuitId, nodeId } = lead;
     const isOther = circuitId !== undefined && circuitId === wires.other?.circuitId;
-    if (circuitId !== undefined && circuitId !== wires.mainId && !isOther)
+    const isBranch = line.branches.some(({ circuit }) => circuit.id === circuitId);
+    if (circuitId !== undefined && circuitId !== wires.mainId && !isBranch && !isOther)
       return { code: 'other-circuit-unknown', reading: index, circuitId };
     const wire = isOther ? wires.other?.wire : wires.main;
-    if (!wire?.ladder.pointsAt.has(nodeId)) return { code: 'lead-not-on-circuit', reading: index, nodeId };
+    if (!wire || !leadPoints(wire.ladder, lead))
+      return { code: 'lead-not-on-circuit', reading: index, nodeId };
   }
   return null;
 }
 
-function hasPluggedSwitch(circuit: Circuit, state: CircuitState): boolean {
-  return circuit.ends.some(
+function hasPluggedSwitch(line: CircuitLine, state: CircuitState): boolean {
+  return lineEnds(line).some(
     ({ kind, nodeId }) =>
       kind === 'switch-to-ground' && !(nodeId !== null && state.apartNodeIds.includes(nodeId)),
   );
@@ -154,52 +172,57 @@ function leadVolts(wires: ReadingWires, reading: TwoLeadReading, state: CircuitS
   return metered ? soundReading(metered) : 0;
 }
 
+/** End parts that are plugged in, and where on the wire. */
+function pluggedParts(
+  line: CircuitLine,
+  { apartNodeIds }: CircuitState,
+): (WirePlace & { end: CircuitEnd })[] {
+  const [first, second] = line.circuit.ends;
+  const ends = lineEnds(line);
+  return [
+    { row: 0, atMm: 0, end: first },
+    { row: 0, atMm: line.mainMm, end: second },
+    ...line.branches.map(({ toMm, end }, i) => ({ row: i + 1, atMm: toMm, end })),
+  ].filter(({ end }) => ends.includes(end) && !(end.nodeId !== null && apartNodeIds.includes(end.nodeId)));
+}
+
 /** End parts that are plugged in and reach a lead without a parted plug between. */
 function pluggedEnds(
   line: CircuitLine,
   leads: readonly ProbePlace[],
   state: CircuitState,
 ): readonly CircuitEnd[] {
-  const apart = new Set(state.apartNodeIds);
-  const stations = line.nodes.filter(({ nodeId }) => apart.has(nodeId)).map(({ stationMm }) => stationMm);
-  return line.circuit.ends.filter((end, which) => {
-    if (end.nodeId !== null && apart.has(end.nodeId)) return false;
-    const endMm = which === 0 ? 0 : line.lengthMm;
-    return leads.some((lead) => {
-      if (lead.on !== 'wire') return false;
-      const at = line.nodes.find(({ nodeId }) => nodeId === lead.nodeId);
-      if (!at) return false;
-      const low = Math.min(at.stationMm, endMm);
-      const high = Math.max(at.stationMm, endMm);
-      return !stations.some((mm) => mm >= low && mm <= high && mm !== at.stationMm);
-    });
+  const { apartNodeIds } = state;
+  const reached = leads.flatMap((lead) => {
+    const at = lead.on === 'wire' ? placeOfNode(line, lead) : null;
+    return at ? reachedWire(line, { ...at, apartNodeIds }) : [];
   });
+  return pluggedParts(line, state).flatMap((part) => (isReached(reached, part) ? [part.end] : []));
 }
 
-/** The piece of wire a capacitance meter sees from a lead: up to the next parted plug or free end either way. */
+/** The wire a capacitance meter sees from a lead: up to the next parted plugs or free ends. */
 function wireSeen(
   line: CircuitLine,
   lead: ProbePlace,
   state: CircuitState,
 ): {
-  readonly piece: Pick<CapacitanceReading, 'atMm' | 'fromMm' | 'toMm'> | null;
+  readonly seenMm: CapacitanceReading['seenMm'] | null;
   readonly pluggedIn: CircuitEnd | null;
 } {
-  const at = lead.on === 'wire' ? line.nodes.find(({ nodeId }) => nodeId === lead.nodeId) : undefined;
-  if (!at || lead.on !== 'wire') return { piece: null, pluggedIn: null };
-  const atMm = at.stationMm;
-  const parted = line.nodes.filter(({ nodeId }) => state.apartNodeIds.includes(nodeId));
-  const isApart = parted.some(({ stationMm }) => stationMm === atMm) && atMm > 0 && atMm < line.lengthMm;
-  const side = isApart ? (lead.side ?? (atMm > line.lengthMm / 2 ? 'first-end' : 'second-end')) : null;
-  const below = parted.filter(({ stationMm }) => stationMm < atMm).map(({ stationMm }) => stationMm);
-  const above = parted.filter(({ stationMm }) => stationMm > atMm).map(({ stationMm }) => stationMm);
-  const fromMm = side === 'second-end' ? atMm : Math.max(0, ...below);
-  const toMm = side === 'first-end' ? atMm : Math.min(line.lengthMm, ...above);
-  const isIn = (which: 0 | 1, mm: number, edge: number): boolean => {
-    const { nodeId } = line.circuit.ends[which];
-    return mm === edge && !(nodeId !== null && state.apartNodeIds.includes(nodeId));
+  const at = lead.on === 'wire' ? placeOfNode(line, lead) : null;
+  if (!at || lead.on !== 'wire') return { seenMm: null, pluggedIn: null };
+  const { apartNodeIds } = state;
+  const isEnd = pluggedParts(line, { ...state, apartNodeIds: [] }).some(
+    ({ row, atMm }) => row === at.row && atMm === at.atMm,
+  );
+  const isApart = apartNodeIds.includes(lead.nodeId) && !isEnd;
+  const side = isApart ? (lead.side ?? (at.atMm > line.mainMm / 2 ? 'first-end' : 'second-end')) : null;
+  const reached = (brokenMm?: number) => reachedWire(line, { ...at, side, apartNodeIds, brokenMm });
+  const whole = reached();
+  const lengthOf = (pieces: readonly ReachedPiece[]): number =>
+    pieces.reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
+  return {
+    seenMm: (openMm) => lengthOf(openMm === null ? whole : reached(openMm)),
+    pluggedIn: pluggedParts(line, state).find((part) => isReached(whole, part))?.end ?? null,
   };
-  const [first, second] = line.circuit.ends;
-  const pluggedIn = isIn(0, fromMm, 0) ? first : isIn(1, toMm, line.lengthMm) ? second : null;
-  return { piece: { atMm, fromMm, toMm }, pluggedIn };
 }

@@ -1,8 +1,9 @@
 import type { MapDocument } from '../map/map-document.ts';
+import type { CircuitEnd } from '../map/records.ts';
 import { compareText } from '../quantity/compare-text.ts';
-import type { NodeId } from '../quantity/id.ts';
+import type { CircuitId, NodeId } from '../quantity/id.ts';
 import { conductorOhmsPerMetre } from '../wire/conductor-resistance.ts';
-import type { CircuitLine } from './circuit-line.ts';
+import type { CircuitLine, PassedNode } from './circuit-line.ts';
 import { type LengthPieces, lengthPieces } from './length-pieces.ts';
 
 /** Contact resistance of one inline plug pin when nobody measured it: judgement, 5 to 20 milliohm is usual. */
@@ -22,9 +23,9 @@ export interface WireKnowledge {
   readonly measuredPlugs?: ReadonlyMap<NodeId, number> | undefined;
 }
 
-/** One rung: wire between two points where something can be tied or parted, or a plug's contact. */
+/** One rung: wire between two points where something can be tied or parted, a plug's contact, or none at all between two rows of wire. */
 export interface LadderLink {
-  readonly kind: 'wire' | 'plug';
+  readonly kind: 'wire' | 'plug' | 'gap';
   /** The plug's node. */
   readonly nodeId: NodeId | null;
   readonly fromMm: number;
@@ -32,13 +33,33 @@ export interface LadderLink {
   readonly ohms: number;
 }
 
-/** A traced circuit as a row of links; link i joins points i and i + 1. */
+/** Points on the first-end and second-end side of nodes that have points of their own. */
+export type LadderPoints = ReadonlyMap<NodeId, { readonly firstEnd: number; readonly secondEnd: number }>;
+
+/** A branch's row of links on the ladder, and the point it is spliced to. */
+export interface LadderBranch {
+  readonly circuitId: CircuitId;
+  readonly firstPoint: number;
+  readonly lastPoint: number;
+  readonly joinPoint: number;
+  readonly pointsAt: LadderPoints;
+  /** What sits at its far end; null where that is a splice again. */
+  readonly end: CircuitEnd | null;
+}
+
+/**
+ * A traced circuit as a row of links; link i joins points i and i + 1. Branches follow, each behind a gap,
+ * their first points spliced to points before.
+ */
 export interface WireLadder {
   readonly lengthMm: number;
   readonly links: readonly LadderLink[];
   readonly pointCount: number;
-  /** Points on the first-end and second-end side of each node that has points of its own. */
-  readonly pointsAt: ReadonlyMap<NodeId, { readonly firstEnd: number; readonly secondEnd: number }>;
+  /** Of the circuit itself. */
+  readonly pointsAt: LadderPoints;
+  /** The circuit's own last point. */
+  readonly lastPoint: number;
+  readonly branches: readonly LadderBranch[];
   /** Plugs in an order that does not depend on which end the circuit was traced from. */
   readonly plugIds: readonly NodeId[];
   /** Wire ohms from the first end, straight between the stations given. */
@@ -62,34 +83,58 @@ export function layLadder(
 ): WireLadder {
   const pieces = lengthPieces(line);
   const { profileMm, profileOhms } = ohmsProfile(line, knowledge, pieces.edgesMm);
-  const access = new Set(accessNodeIds);
+  const access = new Set([...accessNodeIds, ...line.branches.map(({ joinNodeId }) => joinNodeId)]);
+  const joints = new Set(line.branches.map(({ joinNodeId }) => joinNodeId));
   const links: LadderLink[] = [];
-  const pointsAt = new Map<NodeId, { firstEnd: number; secondEnd: number }>();
-  let lastMm = 0;
-  const last = line.nodes.length - 1;
-  const layWire = (toMm: number): void => {
-    if (toMm <= lastMm) return;
-    const ohms = ohmsAt(profileMm, profileOhms, toMm) - ohmsAt(profileMm, profileOhms, lastMm);
-    links.push({ kind: 'wire', nodeId: null, fromMm: lastMm, toMm, ohms });
-    lastMm = toMm;
+  const layRow = (nodes: readonly PassedNode[]): LadderPoints => {
+    const pointsAt = new Map<NodeId, { firstEnd: number; secondEnd: number }>();
+    const last = nodes.length - 1;
+    let lastMm = nodes[0]?.stationMm ?? 0;
+    const layWire = (toMm: number): void => {
+      if (toMm <= lastMm) return;
+      const ohms = ohmsAt(profileMm, profileOhms, toMm) - ohmsAt(profileMm, profileOhms, lastMm);
+      links.push({ kind: 'wire', nodeId: null, fromMm: lastMm, toMm, ohms });
+      lastMm = toMm;
+    };
+    nodes.forEach(({ nodeId, stationMm }, i) => {
+      const isPlug = i > 0 && i < last && map.nodes.get(nodeId)?.kind === 'inline-connector';
+      if (i > 0 && i < last && !isPlug && !access.has(nodeId)) return;
+      layWire(stationMm);
+      const firstEnd = links.length;
+      if (isPlug) {
+        const ohms = knowledge.measuredPlugs?.get(nodeId) ?? plugContactOhms;
+        links.push({ kind: 'plug', nodeId, fromMm: stationMm, toMm: stationMm, ohms });
+      }
+      if (!pointsAt.has(nodeId)) pointsAt.set(nodeId, { firstEnd, secondEnd: links.length });
+    });
+    return pointsAt;
   };
-  line.nodes.forEach(({ nodeId, stationMm }, i) => {
-    const isPlug = i > 0 && i < last && map.nodes.get(nodeId)?.kind === 'inline-connector';
-    if (i > 0 && i < last && !isPlug && !access.has(nodeId)) return;
-    layWire(stationMm);
-    const firstEnd = links.length;
-    if (isPlug) {
-      const ohms = knowledge.measuredPlugs?.get(nodeId) ?? plugContactOhms;
-      links.push({ kind: 'plug', nodeId, fromMm: stationMm, toMm: stationMm, ohms });
-    }
-    if (!pointsAt.has(nodeId)) pointsAt.set(nodeId, { firstEnd, secondEnd: links.length });
+  const pointsAt = layRow(line.nodes);
+  const lastPoint = links.length;
+  const rows = [pointsAt];
+  const branches = line.branches.map((branch): LadderBranch => {
+    const { fromMm, joinNodeId, circuit, end } = branch;
+    links.push({ kind: 'gap', nodeId: null, fromMm, toMm: fromMm, ohms: 0 });
+    const firstPoint = links.length;
+    const row = layRow(branch.nodes);
+    rows.push(row);
+    return {
+      circuitId: circuit.id,
+      firstPoint,
+      lastPoint: links.length,
+      joinPoint: rows[branch.parent + 1]?.get(joinNodeId)?.firstEnd ?? 0,
+      pointsAt: row,
+      end: end.nodeId !== null && joints.has(end.nodeId) ? null : end,
+    };
   });
-  const plugIds = links.flatMap((link) => link.nodeId ?? []).sort(compareText);
+  const plugIds = [...new Set(links.flatMap((link) => link.nodeId ?? []))].sort(compareText);
   return {
     lengthMm: line.lengthMm,
     links,
     pointCount: links.length + 1,
     pointsAt,
+    lastPoint,
+    branches,
     plugIds,
     profileMm,
     profileOhms,
@@ -173,13 +218,13 @@ function ohmsProfile(
   edgesMm: Float64Array,
 ): { profileMm: Float64Array; profileOhms: Float64Array } {
   const warm = knowledge.warmStretches ?? [];
-  const { conductorMm2 } = line.circuit;
-  const perMetreAt = (celsius: number): number => {
+  const perMetreAt = (celsius: number, conductorMm2: number): number => {
     const table = conductorOhmsPerMetre(conductorMm2, celsius);
     const known = knowledge.ohmsPerMetre;
-    return known === undefined ? table : (known * table) / conductorOhmsPerMetre(conductorMm2);
+    return known === undefined ? table : (known * table) / conductorOhmsPerMetre(line.circuit.conductorMm2);
   };
   const stations = new Set([0, line.lengthMm, ...edgesMm]);
+  for (const { fromMm } of line.branches) stations.add(fromMm);
   for (const { fromMm, toMm } of warm)
     for (const mm of [fromMm, toMm]) if (mm > 0 && mm < line.lengthMm) stations.add(mm);
   const profileMm = Float64Array.from(stations).sort();
@@ -189,7 +234,9 @@ function ohmsProfile(
     const toMm = profileMm[i] as number;
     const middle = (fromMm + toMm) / 2;
     const held = warm.find((stretch) => stretch.fromMm <= middle && middle <= stretch.toMm);
-    const perMetre = perMetreAt(held?.celsius ?? knowledge.celsius ?? 20);
+    const branch = line.branches.find((each) => each.fromMm <= middle && middle <= each.toMm);
+    const { conductorMm2 } = branch?.circuit ?? line.circuit;
+    const perMetre = perMetreAt(held?.celsius ?? knowledge.celsius ?? 20, conductorMm2);
     profileOhms[i] = (profileOhms[i - 1] as number) + (perMetre * (toMm - fromMm)) / 1000;
   }
   return { profileMm, profileOhms };

@@ -1,8 +1,9 @@
 import { besideStations } from '../circuit/beside.ts';
-import { type CircuitLine, layStraight } from '../circuit/circuit-line.ts';
+import { type CircuitLine, layStraight, lineEnds } from '../circuit/circuit-line.ts';
 import { bareState, withEndsApart } from '../circuit/circuit-network.ts';
 import { handMeter } from '../circuit/default-meter-table.ts';
 import { honestFloorMm } from '../circuit/honest-width.ts';
+import { withBranches } from '../circuit/joined-wires.ts';
 import { leadSpreadOhms, shownSpread } from '../circuit/meter.ts';
 import { safeInjection } from '../circuit/safe-injection.ts';
 import { usualErrors } from '../circuit/shared-errors.ts';
@@ -11,9 +12,10 @@ import { layLadder, wireOhmsTo } from '../circuit/wire-ladder.ts';
 import { cumulate, medianStation } from '../locate/cumulative.ts';
 import { type Hypotheses, noneAt } from '../locate/hypotheses.ts';
 import { likelyPieces, type OutcomeChances, placingOutcomes } from '../locate/outcome-chances.ts';
+import type { CircuitDuty } from '../map/kinds.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import type { FigureUnit, OutcomeLabel } from './next-test.ts';
-import type { PossibleTest, TestGrounds } from './possible-tests.ts';
+import type { PossibleTest, TestGrounds } from './possible-test.ts';
 import { figureAt, placeSpread } from './test-figures.ts';
 
 /** Less chance than this for two wires touching, and no test asks of it (judgement). */
@@ -31,6 +33,9 @@ const undrawnShare = 0.2;
 
 /** A figure falls into one of so many pieces, as for the tests on one wire. */
 const mostPieces = 6;
+
+/** Wires on which no test is ever asked for. */
+const guarded: ReadonlySet<CircuitDuty> = new Set(['restraint', 'high-voltage']);
 
 /** A wire the searched one may touch, with both ends to put leads to. */
 interface TouchedWire {
@@ -71,17 +76,20 @@ function touchedWires(grounds: TestGrounds, touching: Float64Array): TouchedWire
     (_, i) => ((cells.cellEdgesMm[i] as number) + (cells.cellEdgesMm[i + 1] as number)) / 2,
   );
   const runs = new Set(line.spans.map(({ segment }) => segment.id));
+  const own = new Set([line.circuit.id, ...line.branches.map((branch) => branch.circuit.id)]);
   const [a, b] = line.circuit.ends;
   const found: TouchedWire[] = [];
   for (const circuit of map.circuits.values()) {
     const { duty, ends, path } = circuit;
-    if (circuit.id === line.circuit.id || duty === 'restraint' || duty === 'high-voltage') continue;
+    if (own.has(circuit.id) || guarded.has(duty)) continue;
     if (a.nodeId === null || b.nodeId === null || ends[0].nodeId === null || ends[1].nodeId === null)
       continue;
     if (!path.some(({ segmentId }) => runs.has(segmentId))) continue;
     const laid = layStraight(map, circuit);
     if (!laid.ok) continue;
-    const besideMm = besideStations(line, laid.value, middles);
+    const other = withBranches(map, laid.value);
+    if (other.branches.some((branch) => guarded.has(branch.circuit.duty))) continue;
+    const besideMm = besideStations(line, other, middles);
     const mass = touching.reduce((sum, p, i) => sum + (Number.isNaN(besideMm[i]) ? 0 : p), 0);
     if (mass <= 0) continue;
     const known = besideMm.filter((mm) => !Number.isNaN(mm));
@@ -92,7 +100,7 @@ function touchedWires(grounds: TestGrounds, touching: Float64Array): TouchedWire
         ? workingWeight
         : 1;
     found.push({
-      line: laid.value,
+      line: other,
       ends: [a.nodeId, b.nodeId],
       otherEnds: isTurned ? [ends[1].nodeId, ends[0].nodeId] : [ends[0].nodeId, ends[1].nodeId],
       besideMm,
@@ -109,7 +117,7 @@ function touchedWires(grounds: TestGrounds, touching: Float64Array): TouchedWire
 function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Array): PossibleTest[] {
   const { map, line, cells, entries } = grounds;
   const other = wire.line.circuit;
-  const state = withEndsApart(withEndsApart(bareState, line.circuit.ends), other.ends);
+  const state = withEndsApart(withEndsApart(bareState, lineEnds(line)), lineEnds(wire.line));
   const between = entries.flatMap((entry) =>
     entry.type === 'reading' && namesCircuit(entry.reading, other.id) ? [entry.reading] : [],
   );
@@ -176,7 +184,9 @@ function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Arr
       injection: null,
       ...placing('ohm', ohms.differenceAt, ohms.spreadAt, 1),
     });
-  const plans = [line.circuit, other].map((circuit) => safeInjection(circuit, state));
+  const plans = [line, wire.line].map(({ circuit, branches }) =>
+    safeInjection(circuit, state, { joined: branches }),
+  );
   const plan = plans.every((each) => each.outcome === 'allowed' && each.plan.way === 'limited-supply')
     ? plans[0]
     : null;

@@ -1,5 +1,6 @@
 import { isElectrical } from '../circuit/car-state.ts';
-import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { allNodes, type CircuitLine, lineEnds } from '../circuit/circuit-line.ts';
+import { reachedWire, type WirePlace } from '../circuit/wire-reach.ts';
 import type { Evidence } from '../locate/hypotheses.ts';
 import { faultFound, otherDamage, plugLook, soundLook } from '../locate/look-evidence.ts';
 import { moveEvidence } from '../locate/move-evidence.ts';
@@ -8,7 +9,7 @@ import type { StationRange } from '../locate/station-ranges.ts';
 import { unplugEvidence } from '../locate/unplug-evidence.ts';
 import type { CircuitDuty, CircuitEndKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { CircuitId, EntryId } from '../quantity/id.ts';
+import type { CircuitId, EntryId, NodeId } from '../quantity/id.ts';
 import type { Job, JobEntry } from './job-document.ts';
 import { onCircuit } from './path-stretches.ts';
 import type { UnusedReading } from './ranking.ts';
@@ -96,13 +97,32 @@ function readingEvidence(
     return moveEvidence(ranges, before === reading.works ? 0 : 1, 1);
   }
   if (reading.test !== 'symptom') return 'off-circuit';
-  const watchedFromSecondEnd = isWatchedFromSecondEnd(line);
-  const apart = line.nodes
-    .filter(({ nodeId }) => state.apartNodeIds.includes(nodeId))
-    .map(({ stationMm }) => stationMm);
-  if (apart.length === 0) return 'nothing-apart';
-  const stationMm = watchedFromSecondEnd ? Math.max(...apart) : Math.min(...apart);
-  return unplugEvidence({ stationMm, watchedFromSecondEnd, stays: reading.stays });
+  return symptomEvidence(line, state.apartNodeIds, reading.stays) ?? 'nothing-apart';
+}
+
+/**
+ * What it says that the symptom stays, or goes, with plugs and parts pulled: what still hangs together with
+ * the end where it is watched, through splices too, and what does not. Null when nothing pulled lies on
+ * the circuit.
+ * @example
+ * symptomEvidence(sample.line, [], true) // => null
+ */
+export function symptomEvidence(
+  line: CircuitLine,
+  apartNodeIds: readonly NodeId[],
+  stays: boolean,
+): Evidence | null {
+  const apartMm = allNodes(line).flatMap(({ nodeId, stationMm }) =>
+    apartNodeIds.includes(nodeId) ? [stationMm] : [],
+  );
+  if (apartMm.length === 0) return null;
+  const watched = watchedFrom(line);
+  return unplugEvidence({
+    watchedMm: reachedWire(line, { ...watched, apartNodeIds }),
+    watcherMm: watched.atMm,
+    apartMm,
+    stays,
+  });
 }
 
 /** Whether it worked at the last try with the same stretches moved, before the entry given. */
@@ -128,6 +148,27 @@ export const watchingEnds: ReadonlySet<CircuitEndKind> = new Set([
   'high-side-driver',
   'low-side-driver',
 ]);
+
+/**
+ * Where the symptom shows: at the first end of the wire that has a supply or control unit, its own ends
+ * before those of its branches.
+ * @example
+ * watchedFrom(sample.line) // => { row: 0, atMm: 0 }
+ */
+export function watchedFrom(line: CircuitLine): WirePlace {
+  const ends = lineEnds(line);
+  const [first, second] = line.circuit.ends;
+  const places = [
+    { row: 0, atMm: 0, end: first },
+    { row: 0, atMm: line.mainMm, end: second },
+    ...line.branches.map(({ toMm, end }, i) => ({ row: i + 1, atMm: toMm, end })),
+  ];
+  const { row, atMm } = places.find(({ end }) => ends.includes(end) && watchingEnds.has(end.kind)) ?? {
+    row: 0,
+    atMm: 0,
+  };
+  return { row, atMm };
+}
 
 /**
  * Whether the symptom shows at the circuit's second end: supply or control unit sits there.

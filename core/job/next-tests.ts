@@ -8,7 +8,8 @@ import type { PanelId } from '../quantity/id.ts';
 import { digLooks, type PlacedLook } from './dig-looks.ts';
 import type { NextTest, OutcomeLabel, TestOutcome } from './next-test.ts';
 import { drawnStretches } from './path-stretches.ts';
-import { type PossibleTest, possibleTests, type TestGrounds } from './possible-tests.ts';
+import type { PossibleTest, TestGrounds } from './possible-test.ts';
+import { possibleTests } from './possible-tests.ts';
 import { testMinutes } from './test-minutes-table.ts';
 
 /** A test expected to tell less than this is not worth its leads, in bits (judgement). */

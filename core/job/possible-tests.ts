@@ -1,62 +1,20 @@
 import type { CircuitState } from '../circuit/car-state.ts';
-import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { lineEnds } from '../circuit/circuit-line.ts';
 import { bareState, withEndsApart } from '../circuit/circuit-network.ts';
 import type { InjectionPlan } from '../circuit/safe-injection.ts';
 import { safeInjection } from '../circuit/safe-injection.ts';
-import type { Hypotheses } from '../locate/hypotheses.ts';
 import { moveEvidence } from '../locate/move-evidence.ts';
-import {
-  classOutcomes,
-  likelyPieces,
-  type OutcomeChances,
-  placingOutcomes,
-  twoOutcomes,
-} from '../locate/outcome-chances.ts';
+import { classOutcomes, likelyPieces, placingOutcomes, twoOutcomes } from '../locate/outcome-chances.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import { coveredShare, joinRanges } from '../locate/station-ranges.ts';
-import { unplugEvidence } from '../locate/unplug-evidence.ts';
 import type { FaultClass } from '../map/kinds.ts';
-import type { MapDocument } from '../map/map-document.ts';
-import type { CircuitId, NodeId, PanelId } from '../quantity/id.ts';
+import type { NodeId, PanelId } from '../quantity/id.ts';
 import { betweenTests } from './between-tests.ts';
-import type { JobEntry } from './job-document.ts';
-import { isWatchedFromSecondEnd, watchingEnds } from './job-evidence.ts';
-import type { ExpectedFigure, FigureUnit, NextTest, NextTestKind, OutcomeLabel } from './next-test.ts';
-import { onCircuit, type PathStretch } from './path-stretches.ts';
+import { symptomEvidence, watchingEnds } from './job-evidence.ts';
+import type { ExpectedFigure, FigureUnit, NextTestKind, OutcomeLabel } from './next-test.ts';
+import { onCircuit } from './path-stretches.ts';
+import type { PossibleTest, TestGrounds } from './possible-test.ts';
 import { figureAt, figureShares, placeSpread } from './test-figures.ts';
-
-/** A test that can be done, and how likely each way it may come out is under each hypothesis. */
-export interface PossibleTest {
-  readonly kind: NextTestKind;
-  readonly nodeIds: readonly NodeId[];
-  readonly other: NextTest['other'];
-  readonly ranges: readonly StationRange[];
-  readonly state: CircuitState;
-  /** Panels that hide the places it needs. */
-  readonly panelIds: readonly PanelId[];
-  readonly labels: readonly OutcomeLabel[];
-  readonly chances: OutcomeChances;
-  readonly injection: InjectionPlan | null;
-  readonly expected: ExpectedFigure | null;
-}
-
-/** What possible tests depend on. */
-export interface TestGrounds {
-  readonly map: MapDocument;
-  readonly line: CircuitLine;
-  readonly cells: Hypotheses;
-  /** Probability per cell on the wire, classes together. */
-  readonly cellProbability: Float64Array;
-  readonly stretches: readonly PathStretch[];
-  /** Standing entries: what was done already is not offered again. */
-  readonly entries: readonly JobEntry[];
-  readonly medianMm: number;
-  /** Probability of every hypothesis on the cells; without it no other wire is asked of. */
-  readonly probability?: Float64Array | undefined;
-  /** Circuits that fail with the searched one, and that work. */
-  readonly alsoFailing?: readonly CircuitId[] | undefined;
-  readonly working?: readonly CircuitId[] | undefined;
-}
 
 /** Pieces a figure is told apart in; more would cost time and change little. */
 const mostPieces = 6;
@@ -75,8 +33,11 @@ const live: CircuitState = { ...bareState, ignitionOn: true, batteryConnected: t
  * possibleTests({ map: sample.map, line: sample.line, cells: layHypotheses(new Float64Array([0, 1500]), []), cellProbability: Float64Array.of(1), stretches: [], entries: [], medianMm: 700 }).map(({ kind }) => kind) // => ['unplug', 'unplug', 'drop', 'drop', 'drop-both-ends', 'ohms-both-ends', 'capacitance', 'beep']
  */
 export function possibleTests(grounds: TestGrounds): PossibleTest[] {
-  const { duty } = grounds.line.circuit;
-  if (duty === 'restraint' || duty === 'high-voltage') return [];
+  const { circuit, branches } = grounds.line;
+  const isGuarded = [circuit, ...branches.map((branch) => branch.circuit)].some(
+    ({ duty }) => duty === 'restraint' || duty === 'high-voltage',
+  );
+  if (isGuarded) return [];
   return [
     ...unplugTests(grounds),
     ...currentTests(grounds),
@@ -94,29 +55,37 @@ const bare = { other: null, ranges: [], injection: null, expected: null } as con
 
 function unplugTests(grounds: TestGrounds): PossibleTest[] {
   const { map, line, cells, entries } = grounds;
-  const watchedFromSecondEnd = isWatchedFromSecondEnd(line);
   const tried = new Set(
     entries.flatMap((entry) =>
       entry.type === 'reading' && entry.reading.test === 'symptom' ? entry.state.apartNodeIds : [],
     ),
   );
-  const last = line.nodes.length - 1;
+  const [first, second] = line.circuit.ends;
+  const rows = [
+    { nodes: line.nodes, begin: first, end: second },
+    ...line.branches.map(({ nodes, end }) => ({ nodes, begin: null, end })),
+  ];
+  const ends = lineEnds(line);
   const tests: PossibleTest[] = [];
-  for (const [i, { nodeId, stationMm }] of line.nodes.entries()) {
-    const end = i === 0 ? line.circuit.ends[0] : i === last ? line.circuit.ends[1] : null;
-    const isPlug = !end && map.nodes.get(nodeId)?.kind === 'inline-connector';
-    const isPart = end !== null && !watchingEnds.has(end.kind) && end.kind !== 'ground-point';
-    if (!(isPlug || isPart) || tried.has(nodeId)) continue;
-    tests.push({
-      ...bare,
-      kind: 'unplug',
-      nodeIds: [nodeId],
-      state: { ...live, apartNodeIds: [nodeId] },
-      panelIds: panelsOver(grounds, [nodeId]),
-      labels: [{ what: 'stays' }, { what: 'gone' }],
-      chances: twoOutcomes(cells, unplugEvidence({ stationMm, watchedFromSecondEnd, stays: true })),
-    });
-  }
+  for (const { nodes, begin, end } of rows)
+    for (const [i, { nodeId }] of nodes.entries()) {
+      const part = i === 0 ? begin : i === nodes.length - 1 ? end : null;
+      const isPlug = i > 0 && part === null && map.nodes.get(nodeId)?.kind === 'inline-connector';
+      const isPart =
+        part !== null && ends.includes(part) && !watchingEnds.has(part.kind) && part.kind !== 'ground-point';
+      const stays = symptomEvidence(line, [nodeId], true);
+      if (!(isPlug || isPart) || tried.has(nodeId) || !stays) continue;
+      tried.add(nodeId);
+      tests.push({
+        ...bare,
+        kind: 'unplug',
+        nodeIds: [nodeId],
+        state: { ...live, apartNodeIds: [nodeId] },
+        panelIds: panelsOver(grounds, [nodeId]),
+        labels: [{ what: 'stays' }, { what: 'gone' }],
+        chances: twoOutcomes(cells, stays),
+      });
+    }
   return tests;
 }
 
@@ -131,7 +100,8 @@ function currentTests(grounds: TestGrounds): PossibleTest[] {
   if (!ends) return [];
   const { circuit } = grounds.line;
   const feedAt = circuit.ends.findIndex(({ kind }) => kind === 'fused-supply');
-  const apart = withEndsApart(bareState, circuit.ends);
+  const apart = withEndsApart(bareState, lineEnds(grounds.line));
+  const joined = grounds.line.branches;
   const driven = new Set(
     grounds.entries.flatMap((entry) =>
       entry.type === 'reading' && entry.reading.test === 'drop' && entry.reading.driven.on === 'wire'
@@ -141,12 +111,13 @@ function currentTests(grounds: TestGrounds): PossibleTest[] {
   );
   if (feedAt >= 0) {
     const nodeIds = feedAt === 0 ? ends : ([ends[1], ends[0]] as const);
-    const state = { ...live, apartNodeIds: [nodeIds[1]] };
-    const answer = safeInjection(circuit, state);
+    const loads = apart.apartNodeIds.filter((id) => id !== nodeIds[0]);
+    const state = { ...live, apartNodeIds: loads };
+    const answer = safeInjection(circuit, state, { joined });
     if (answer.outcome === 'refused' || driven.has(nodeIds[0])) return [];
     return [placing(grounds, 'lamp-for-fuse', nodeIds, state, answer.plan)];
   }
-  const answer = safeInjection(circuit, apart);
+  const answer = safeInjection(circuit, apart, { joined });
   if (answer.outcome === 'refused') return [];
   const tests: PossibleTest[] = [];
   // With one end driven already, driving the other makes it a test from both ends.
@@ -162,7 +133,7 @@ function deadTests(grounds: TestGrounds): PossibleTest[] {
   const ends = endNodes(grounds);
   if (!ends) return [];
   const { cells, line, entries } = grounds;
-  const state = withEndsApart(bareState, line.circuit.ends);
+  const state = withEndsApart(bareState, lineEnds(line));
   const done = new Set(entries.flatMap((entry) => (entry.type === 'reading' ? [entry.reading.test] : [])));
   const tests: PossibleTest[] = [];
   if (!done.has('ohms')) tests.push(placing(grounds, 'ohms-both-ends', ends, state, null));

@@ -1,4 +1,5 @@
-import { type CircuitLine, layStraight } from '../circuit/circuit-line.ts';
+import { allNodes, type CircuitLine } from '../circuit/circuit-line.ts';
+import { layJoined } from '../circuit/joined-wires.ts';
 import { touchedBy } from '../history/raised-places.ts';
 import type { History } from '../history/teach.ts';
 import type { MapDocument } from '../map/map-document.ts';
@@ -111,7 +112,7 @@ export function searchedLine(map: MapDocument, job: Job): Result<CircuitLine> {
 
 /** The circuit laid straight, or the first fault of the map that its answer rests on. */
 function soundLine(map: MapDocument, circuit: Circuit): Result<CircuitLine> {
-  const line = layStraight(map, circuit);
+  const line = layJoined(map, circuit);
   if (!line.ok) return line;
   const touched = thingsOnPath(map, line.value);
   const fault = mapFaults(map).find((each) => namesOf(each).some((name) => touched.has(name)));
@@ -126,7 +127,7 @@ function thingsOnPath(map: MapDocument, line: CircuitLine): ReadonlySet<string> 
     things.add(segment.id);
     for (const clip of segment.clips) things.add(clip.id);
   }
-  for (const { nodeId } of line.nodes) {
+  for (const { nodeId } of allNodes(line)) {
     things.add(nodeId);
     wanted.push(...(map.nodes.get(nodeId)?.panelIds ?? []));
   }

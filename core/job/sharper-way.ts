@@ -1,4 +1,4 @@
-import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { type CircuitLine, lineEnds } from '../circuit/circuit-line.ts';
 import { bareState, withEndsApart } from '../circuit/circuit-network.ts';
 import { handMeter } from '../circuit/default-meter-table.ts';
 import { honestFloorMm } from '../circuit/honest-width.ts';
@@ -38,9 +38,11 @@ export function sharperWay(line: CircuitLine, likeliest: FaultClass, test: strin
     };
   }
   const why = test === 'ohms' || test === 'beep' ? 'two-wire-ohms' : 'fault-strength-unknown';
-  const apart = withEndsApart(bareState, circuit.ends);
+  const apart = withEndsApart(bareState, lineEnds(line));
   const isFeed = circuit.ends.some(({ kind }) => kind === 'fused-supply');
-  const answer = safeInjection(circuit, isFeed ? { ...apart, batteryConnected: true } : apart);
+  const answer = safeInjection(circuit, isFeed ? { ...apart, batteryConnected: true } : apart, {
+    joined: line.branches,
+  });
   if (answer.outcome === 'refused') return { why, better: 'unplug', expectedSdMm: null };
   const amps = answer.plan.way === 'limited-supply' ? usualInjectionA : answer.plan.amps;
   return { why, better: 'drop', expectedSdMm: dropSpreadMm(circuit.conductorMm2, amps) };

@@ -6,6 +6,7 @@ import { mostInjectionVolts } from '../circuit/safe-injection.ts';
 import { usualErrors } from '../circuit/shared-errors.ts';
 import { shareBelow } from '../circuit/strength-share.ts';
 import { layLadder, wireOhmsTo } from '../circuit/wire-ladder.ts';
+import { reachedWire } from '../circuit/wire-reach.ts';
 import type { FaultClass } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { ExpectedFigure, NextTestKind } from './next-test.ts';
@@ -41,11 +42,16 @@ export function figureAt(
   { kind, amps, fromSecondEnd }: FigureTest,
   stationMm: number,
 ): ExpectedFigure {
+  const { mainMm } = line;
+  if (kind === 'capacitance') {
+    const from = { row: 0, atMm: fromSecondEnd ? mainMm : 0, apartNodeIds: [], brokenMm: stationMm };
+    const seenMm = reachedWire(line, from).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
+    return { value: (picofaradsPerMetre * seenMm) / 1000, unit: 'picofarad' };
+  }
   const ohms = ohmsBetween(map, line);
-  const awayMm = fromSecondEnd ? line.lengthMm - stationMm : stationMm;
-  if (kind === 'capacitance') return { value: (picofaradsPerMetre * awayMm) / 1000, unit: 'picofarad' };
-  const before = fromSecondEnd ? ohms(stationMm, line.lengthMm) : ohms(0, stationMm);
-  if (kind === 'ohms-both-ends') return { value: 2 * before - ohms(0, line.lengthMm), unit: 'ohm' };
+  const atMm = onMainMm(line, stationMm);
+  const before = fromSecondEnd ? ohms(atMm, mainMm) : ohms(0, atMm);
+  if (kind === 'ohms-both-ends') return { value: 2 * before - ohms(0, mainMm), unit: 'ohm' };
   return { value: 1000 * amps * before, unit: 'millivolt' };
 }
 
@@ -62,7 +68,7 @@ export function placeSpread(
 ): (stationMm: number) => number {
   const { kind, amps, fromSecondEnd } = test;
   const ohms = ohmsBetween(map, line);
-  const perMm = ohms(0, line.lengthMm) / line.lengthMm;
+  const perMm = ohms(0, line.mainMm) / line.mainMm;
   if (kind === 'capacitance') return () => capacitanceSpreadShare * line.lengthMm;
   if (kind === 'ohms-both-ends') {
     const meterMm = (Math.SQRT2 * shownSpread(handMeter.ohms, 1, leadSpreadOhms)) / (2 * perMm);
@@ -74,10 +80,13 @@ export function placeSpread(
   };
   if (kind === 'drop-both-ends') return (mm) => Math.hypot(meterMm(mm) / Math.SQRT2, honestFloorMm);
   const ladder = layLadder(map, line, []);
-  const plugsMm = ladder.links.flatMap((link) => (link.kind === 'plug' ? [link.fromMm] : []));
-  return (mm) => {
+  const plugsMm = ladder.links.flatMap((link) =>
+    link.kind === 'plug' && link.fromMm < line.mainMm ? [link.fromMm] : [],
+  );
+  return (stationMm) => {
+    const mm = onMainMm(line, stationMm);
     const plugs = plugsMm.filter((at) => (fromSecondEnd ? at > mm : at < mm)).length;
-    const awayMm = fromSecondEnd ? line.lengthMm - mm : mm;
+    const awayMm = fromSecondEnd ? line.mainMm - mm : mm;
     return Math.hypot(
       meterMm(mm),
       wireSpreadShare * awayMm,
@@ -108,6 +117,17 @@ export function figureShares(kind: NextTestKind, amps: number): Readonly<Record<
         ? lampGlowsOhms
         : mostInjectionVolts / amps;
   return { ...none, 'short-to-ground': shareBelow('short-to-ground', mostOhms) };
+}
+
+/** Between the circuit's own ends a fault on a branch reads as if it were at its splice. */
+function onMainMm({ mainMm, branches }: CircuitLine, stationMm: number): number {
+  let atMm = stationMm;
+  while (atMm > mainMm) {
+    const branch = branches.find(({ fromMm, toMm }) => fromMm <= atMm && atMm <= toMm);
+    if (!branch) return mainMm;
+    atMm = branch.joinMm;
+  }
+  return atMm;
 }
 
 /** Ohms of wire and plugs between two stations, as a usual wire of the size has. */

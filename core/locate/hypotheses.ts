@@ -7,7 +7,7 @@ export interface ComponentHypothesis {
   /** Where on the circuit it sits, in mm of wire. */
   readonly stationMm: number;
   /** Plugs join wire to wire; end parts are what the wire serves. */
-  readonly place: 'plug' | 'first-end' | 'second-end';
+  readonly place: 'plug' | 'first-end' | 'second-end' | 'branch-end';
 }
 
 /**

@@ -1,6 +1,12 @@
 import type { FaultClass } from '../map/kinds.ts';
 import { normalTail } from '../quantity/normal-tail.ts';
-import { componentAt, type Evidence, type Hypotheses, noneAt } from './hypotheses.ts';
+import {
+  type ComponentHypothesis,
+  componentAt,
+  type Evidence,
+  type Hypotheses,
+  noneAt,
+} from './hypotheses.ts';
 import type { StationRange } from './station-ranges.ts';
 
 /** Probability of each outcome of a test under each hypothesis; per hypothesis they sum to one. */
@@ -78,7 +84,7 @@ export function placingOutcomes(hypotheses: Hypotheses, test: PlacingTest): Outc
 export function classOutcomes(
   hypotheses: Hypotheses,
   ofClass: (kind: FaultClass) => number,
-  ofPart: (place: 'plug' | 'first-end' | 'second-end') => number,
+  ofPart: (place: ComponentHypothesis['place']) => number,
 ): OutcomeChances {
   const { cellCount } = hypotheses;
   const yes = new Float64Array(hypotheses.size).fill(0.5);

@@ -1,6 +1,7 @@
 import type { FaultClass } from '../map/kinds.ts';
 import type { ComponentHypothesis, Evidence } from './hypotheses.ts';
 import { componentAt, noneAt } from './hypotheses.ts';
+import type { StationRange } from './station-ranges.ts';
 
 /** Chance that the symptom does what the place of the fault says it should (judgement). */
 export const isolationTrust = 0.95;
@@ -12,32 +13,36 @@ const cutOffByUnplugging: ReadonlySet<FaultClass> = new Set([
   'wire-to-wire',
 ]);
 
-/** A plug or part pulled apart while watching the symptom. */
+/** Plugs or parts pulled apart while watching the symptom. */
 export interface Unplugged {
-  /** The pulled part nearest to where the symptom is watched. */
-  readonly stationMm: number;
-  /** The symptom is watched from the circuit's second end: supply or control unit sits there. */
-  readonly watchedFromSecondEnd: boolean;
+  /** Wire that still hangs together with the end where the symptom is watched. */
+  readonly watchedMm: readonly StationRange[];
+  /** That end. */
+  readonly watcherMm: number;
+  /** Where things are apart. */
+  readonly apartMm: readonly number[];
   readonly stays: boolean;
 }
 
 /**
- * Isolation by unplugging: a symptom that stays puts the fault on the watched side of the plug, one
- * that goes puts it beyond; the plug's own contacts stay undecided. Multiplied, never ruled out.
+ * Isolation by unplugging: a symptom that stays puts the fault on the watched side of what is apart, one
+ * that goes puts it beyond; the contacts of a plug that was pulled stay undecided. Multiplied, never ruled
+ * out.
  * @example
- * unplugEvidence({ stationMm: 10, watchedFromSecondEnd: false, stays: true })(layHypotheses(new Float64Array([0, 10, 20]), []))[1] // => Math.log(0.05)
+ * unplugEvidence({ watchedMm: [{ fromMm: 0, toMm: 10 }], watcherMm: 0, apartMm: [10], stays: true })(layHypotheses(new Float64Array([0, 10, 20]), []))[1] // => Math.log(0.05)
  */
-export function unplugEvidence(test: Unplugged): Evidence {
-  const keeps = Math.log(test.stays ? isolationTrust : 1 - isolationTrust);
-  const loses = Math.log(test.stays ? 1 - isolationTrust : isolationTrust);
+export function unplugEvidence({ watchedMm, watcherMm, apartMm, stays }: Unplugged): Evidence {
+  const keeps = Math.log(stays ? isolationTrust : 1 - isolationTrust);
+  const loses = Math.log(stays ? 1 - isolationTrust : isolationTrust);
   const undecided = Math.log(0.5);
-  const isWatchedSide = (stationMm: number) =>
-    test.watchedFromSecondEnd ? stationMm > test.stationMm : stationMm < test.stationMm;
-  const ofComponent = (component: ComponentHypothesis): number => {
-    const watcher = test.watchedFromSecondEnd ? 'second-end' : 'first-end';
-    if (component.place === watcher) return keeps;
-    if (component.stationMm !== test.stationMm) return isWatchedSide(component.stationMm) ? keeps : loses;
-    return component.place === 'plug' ? undecided : loses;
+  const isWatched = (stationMm: number): boolean =>
+    watchedMm.some(({ fromMm, toMm }) => fromMm <= stationMm && stationMm <= toMm);
+  const ofComponent = ({ stationMm, place }: ComponentHypothesis): number => {
+    if (place !== 'plug' && stationMm === watcherMm) return keeps;
+    if (!apartMm.includes(stationMm)) return isWatched(stationMm) ? keeps : loses;
+    // A plug pulled beyond another one is out of it altogether.
+    const isBorder = watchedMm.some(({ fromMm, toMm }) => stationMm === fromMm || stationMm === toMm);
+    return place === 'plug' && isBorder ? undecided : loses;
   };
   return (hypotheses) => {
     const row = new Float64Array(hypotheses.size).fill(undecided);
@@ -46,7 +51,7 @@ export function unplugEvidence(test: Unplugged): Evidence {
       if (!cutOffByUnplugging.has(kind)) return;
       for (let cell = 0; cell < cellCount; cell++) {
         const middle = ((cellEdgesMm[cell] as number) + (cellEdgesMm[cell + 1] as number)) / 2;
-        row[k * cellCount + cell] = isWatchedSide(middle) ? keeps : loses;
+        row[k * cellCount + cell] = isWatched(middle) ? keeps : loses;
       }
     });
     hypotheses.components.forEach((component, i) => {

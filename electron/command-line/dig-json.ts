@@ -1,4 +1,4 @@
-import { layStraight } from '#core/circuit/circuit-line.ts';
+import { layJoined } from '#core/circuit/joined-wires.ts';
 import type { Ranking } from '#core/job/ranking.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { reasonSentence } from '#renderer/language/reasons.ts';
@@ -12,7 +12,7 @@ export function digJson(map: MapDocument, ranking: Ranking): object {
   const { posterior } = ranking;
   const name = (id: string): string => nameOf(map, id);
   const circuit = [...map.circuits.values()].find(({ id }) => id === ranking.circuit.id);
-  const line = circuit ? layStraight(map, circuit) : null;
+  const line = circuit ? layJoined(map, circuit) : null;
   const tests = line?.ok ? ranking.nextTests : [];
   return {
     circuit: ranking.circuit,

@@ -1,4 +1,5 @@
-import { type CircuitLine, layStraight } from '#core/circuit/circuit-line.ts';
+import type { CircuitLine } from '#core/circuit/circuit-line.ts';
+import { layJoined } from '#core/circuit/joined-wires.ts';
 import type { Job } from '#core/job/job-document.ts';
 import type { DigStep, Ranking, RankWarning } from '#core/job/ranking.ts';
 import type { Caution } from '#core/map/kinds.ts';
@@ -26,7 +27,7 @@ const dangers: ReadonlySet<RankWarning['code']> = new Set(['restraint-circuit', 
 /** The ranking as a page to read in a terminal: what to open, where the fault may be, what to mind. */
 export function digText(map: MapDocument, job: Job, ranking: Ranking): string {
   const circuit = map.circuits.get(job.circuitId ?? 'circuit:none');
-  const line = circuit ? layStraight(map, circuit) : null;
+  const line = circuit ? layJoined(map, circuit) : null;
   if (!line?.ok) return '';
   const warnings = ranking.warnings.filter(({ code }) => !dangers.has(code));
   const lookOnly = ranking.warnings.some(({ code }) => dangers.has(code));

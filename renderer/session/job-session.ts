@@ -1,5 +1,6 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
-import { type CircuitLine, layStraight } from '#core/circuit/circuit-line.ts';
+import type { CircuitLine } from '#core/circuit/circuit-line.ts';
+import { layJoined } from '#core/circuit/joined-wires.ts';
 import type { PastSums } from '#core/history/teach.ts';
 import type { Job, JobEntry } from '#core/job/job-document.ts';
 import type { OpeningFirmness } from '#core/job/rank-sensitivity.ts';
@@ -91,7 +92,7 @@ export interface JobSessionParts {
 const lineOf = (map: MapDocument, job: Job): CircuitLine | null => {
   const circuit = job.circuitId === null ? undefined : map.circuits.get(job.circuitId);
   if (!circuit) return null;
-  const laid = layStraight(map, circuit);
+  const laid = layJoined(map, circuit);
   return laid.ok ? laid.value : null;
 };
 

@@ -1,4 +1,4 @@
-import { type CircuitLine, circuitStationMm } from '#core/circuit/circuit-line.ts';
+import { allNodes, type CircuitLine, circuitStationMm } from '#core/circuit/circuit-line.ts';
 import { nearestBodyStation } from '#core/geometry/nearest-station.ts';
 import type { InspectionResult, JobEntry } from '#core/job/job-document.ts';
 import type { StretchProbability } from '#core/job/ranking.ts';
@@ -63,7 +63,7 @@ export function straightPicture(
   const bands = placeLanes(panelBands(map, line, panelsOff(standing)));
   return {
     lengthMm: line.lengthMm,
-    nodes: line.nodes.flatMap(({ nodeId, stationMm }) => {
+    nodes: allNodes(line).flatMap(({ nodeId, stationMm }) => {
       const node = map.nodes.get(nodeId);
       return node ? [{ nodeId, stationMm, kind: node.kind, name: node.name }] : [];
     }),

@@ -14,6 +14,7 @@ import { unplugEvidence } from '#core/locate/unplug-evidence.ts';
 import { weighEvidence } from '#core/locate/weigh-evidence.ts';
 import type { BodyStyle, FaultClass } from '#core/map/kinds.ts';
 import { seededChance } from '#core/quantity/chance.ts';
+import { pulledAt } from '#tests/core/locate/small-line.ts';
 import { drawFrom } from '#tests/generated/draw.ts';
 import { type Calibration, calibration } from './calibration.ts';
 import { randomVehicle } from './random-vehicle.ts';
@@ -99,10 +100,7 @@ export function trial(seed: number, shape: BodyStyle, priorShape?: PriorShape): 
     failureTypeFactors(draw.happens(vagueShare) ? 'not-known' : failureType, circuit),
     priorShape,
   );
-  const evidence =
-    plug && stays !== null
-      ? [unplugEvidence({ stationMm: plug.stationMm, watchedFromSecondEnd: false, stays })]
-      : [];
+  const evidence = plug && stays !== null ? [unplugEvidence(pulledAt(plug.stationMm, stays))] : [];
   const stretches = pathStretches(line);
   const posterior = summarisePosterior(hypotheses, weighEvidence(hypotheses, prior, evidence), stretches);
   const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);

@@ -55,7 +55,8 @@ export function netlist(network: Network): string {
     lines.push(`r${i} ${a} ${b} ${ohms}`);
   });
   network.branches.forEach(({ a, b, ohms }, i) => {
-    lines.push(`rb${i} ${a} ${b} ${ohms}`);
+    // The simulator makes a milliohm of no ohms at all; a source of no volts is a splice.
+    lines.push(ohms === 0 ? `vb${i} ${a} ${b} 0` : `rb${i} ${a} ${b} ${ohms}`);
   });
   for (let node = 1; node <= network.nodeCount; node++) lines.push(`rg${node} ${node} 0 1e12`);
   network.voltageSources.forEach(({ plus, minus, volts }, i) => {

@@ -6,7 +6,7 @@ import { sharedRunsEvidence } from '#core/locate/shared-runs-evidence.ts';
 import { unplugEvidence } from '#core/locate/unplug-evidence.ts';
 import { weighEvidence } from '#core/locate/weigh-evidence.ts';
 import type { FaultClass } from '#core/map/kinds.ts';
-import { zone, zonePosterior, zones } from './small-line.ts';
+import { pulledAt, zone, zonePosterior, zones } from './small-line.ts';
 
 const rounded = (values: readonly number[]) => values.map((value) => Number(value.toFixed(3)));
 
@@ -173,7 +173,7 @@ describe('unplugging', () => {
   const hypotheses = layHypotheses(new Float64Array([0, 1000, 2000, 3000, 4000]), parts);
   const even = new Float64Array(hypotheses.size);
   const posteriorAfter = (stationMm: number, stays: boolean, watchedFromSecondEnd = false) =>
-    weighEvidence(hypotheses, even, [unplugEvidence({ stationMm, watchedFromSecondEnd, stays })]);
+    weighEvidence(hypotheses, even, [unplugEvidence(pulledAt(stationMm, stays, watchedFromSecondEnd, 4000))]);
 
   test('a short that stays lies on the supply side: 19 to 1', () => {
     const probability = posteriorAfter(plugAt, true);

@@ -4,7 +4,7 @@ import { entropyBits, expectedBits, learnedBits } from '#core/locate/information
 import { moveEvidence } from '#core/locate/move-evidence.ts';
 import { classOutcomes, likelyPieces, placingOutcomes, twoOutcomes } from '#core/locate/outcome-chances.ts';
 import { unplugEvidence } from '#core/locate/unplug-evidence.ts';
-import { zone, zones } from './small-line.ts';
+import { pulledAt, zone, zones } from './small-line.ts';
 
 const sixZones = [0.3, 0.1, 0.2, 0.15, 0.15, 0.1];
 
@@ -69,7 +69,7 @@ describe('what a test is expected to tell', () => {
     const probability = new Float64Array(hypotheses.size);
     probability.fill(1 / 8, 0, 8);
     const bits = [1, 2, 3, 4, 5, 6, 7].map((plug) => {
-      const pulled = unplugEvidence({ stationMm: plug * 1000, watchedFromSecondEnd: false, stays: true });
+      const pulled = unplugEvidence(pulledAt(plug * 1000, true));
       return expectedBits(probability, twoOutcomes(hypotheses, pulled));
     });
     expect(bits.indexOf(Math.max(...bits))).toBe(3);
@@ -81,7 +81,7 @@ describe('what a test is expected to tell', () => {
     const probability = new Float64Array(hypotheses.size);
     probability.set([0.5, 0.3, 0.1, 0.1]);
     const bits = [1, 2, 3].map((plug) => {
-      const pulled = unplugEvidence({ stationMm: plug * 1000, watchedFromSecondEnd: false, stays: true });
+      const pulled = unplugEvidence(pulledAt(plug * 1000, true));
       return expectedBits(probability, twoOutcomes(hypotheses, pulled));
     });
     expect(bits.indexOf(Math.max(...bits))).toBe(0);

@@ -1,4 +1,5 @@
 import { type Evidence, type Hypotheses, layHypotheses, noneAt } from '#core/locate/hypotheses.ts';
+import type { Unplugged } from '#core/locate/unplug-evidence.ts';
 import { weighEvidence } from '#core/locate/weigh-evidence.ts';
 
 /** A line of zones 1 m long each, no parts, whose prior on the wire is given; "none of these" has none. */
@@ -27,3 +28,18 @@ export function zonePosterior(prior: readonly number[], evidence: readonly Evide
 
 /** The stretch of one zone, counted from 1. */
 export const zone = (number: number) => ({ fromMm: (number - 1) * 1000, toMm: number * 1000 });
+
+/** One plug or part pulled on a wire that ends at `endMm`, as evidence takes it. */
+export function pulledAt(
+  stationMm: number,
+  stays: boolean,
+  watchedFromSecondEnd = false,
+  endMm = 1e6,
+): Unplugged {
+  return {
+    watchedMm: [watchedFromSecondEnd ? { fromMm: stationMm, toMm: endMm } : { fromMm: 0, toMm: stationMm }],
+    watcherMm: watchedFromSecondEnd ? endMm : 0,
+    apartMm: [stationMm],
+    stays,
+  };
+}

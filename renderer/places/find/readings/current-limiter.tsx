@@ -35,8 +35,9 @@ export function CurrentLimiter({
 }
 
 function LampLimit({ circuit, state }: { readonly circuit: Circuit; readonly state: CircuitState }) {
-  const { lengths } = useFind();
-  const best = safeInjection(circuit, state);
+  const { open, lengths } = useFind();
+  const joined = open.line?.branches ?? [];
+  const best = safeInjection(circuit, state, { joined });
   const first =
     best.outcome === 'allowed' && best.plan.way === 'lamp-for-fuse'
       ? best.plan.lamp.watts
@@ -45,7 +46,7 @@ function LampLimit({ circuit, state }: { readonly circuit: Circuit; readonly sta
   const lamp = tradeLamps.find((each) => String(each.watts) === watts);
   if (!lamp) return null;
   const amps = lamp.watts / lamp.volts;
-  const fits = safeInjection(circuit, state, { lamps: [lamp] }).outcome === 'allowed';
+  const fits = safeInjection(circuit, state, { lamps: [lamp], joined }).outcome === 'allowed';
   const say = fits ? words.fits : words.tooLarge;
   return (
     <>
@@ -71,7 +72,8 @@ function SupplyLimit({ circuit, state }: { readonly circuit: Circuit; readonly s
   const [wanted, setWanted] = useState(String(usualInjectionA));
   const parsed = parseFigure(wanted, 'ampere');
   const amps = parsed.kind === 'figure' && parsed.value > 0 ? parsed.value : null;
-  const answer = amps === null ? null : safeInjection(circuit, state, { amps });
+  const answer =
+    amps === null ? null : safeInjection(circuit, state, { amps, joined: open.line?.branches ?? [] });
   const said =
     answer === null
       ? words.notAFigure

@@ -1,3 +1,4 @@
+import { type CircuitLine, lineEnds } from '#core/circuit/circuit-line.ts';
 import {
   type InjectionPlan,
   type InjectionRefusal,
@@ -31,19 +32,23 @@ const unitEnds: ReadonlySet<Circuit['ends'][number]['kind']> = new Set([
 ]);
 
 /** The cautions of a test as the car stands, worst first. */
-export function formCautions(form: ReadingForm, circuit: Circuit): readonly FormCaution[] {
+export function formCautions(
+  form: ReadingForm,
+  circuit: Circuit,
+  branches: CircuitLine['branches'] = [],
+): readonly FormCaution[] {
   const { state, test } = form;
   const cautions: FormCaution[] = [];
   const onDeadWire = test === 'ohms' || test === 'beep' || test === 'capacitance';
   if (onDeadWire && state.batteryConnected) cautions.push({ code: 'battery-on' });
   if (onDeadWire) {
-    const nodeIds = circuit.ends
+    const nodeIds = lineEnds({ circuit, branches })
       .filter(({ kind }) => kind !== 'ground-point' && kind !== 'other')
       .flatMap(({ nodeId }) => (nodeId !== null && !state.apartNodeIds.includes(nodeId) ? [nodeId] : []));
     if (nodeIds.length > 0) cautions.push({ code: 'end-plugged-in', nodeIds });
   }
   if (test === 'drop') {
-    const answer = safeInjection(circuit, state);
+    const answer = safeInjection(circuit, state, { joined: branches });
     cautions.push(
       answer.outcome === 'allowed'
         ? { code: 'injection-plan', plan: answer.plan }
@@ -51,7 +56,8 @@ export function formCautions(form: ReadingForm, circuit: Circuit): readonly Form
     );
   }
   const atLeads = test === 'volts' || onDeadWire || test === 'drop';
-  if (atLeads && circuit.ends.some(({ kind }) => unitEnds.has(kind))) cautions.push({ code: 'unit-pins' });
+  if (atLeads && lineEnds({ circuit, branches }).some(({ kind }) => unitEnds.has(kind)))
+    cautions.push({ code: 'unit-pins' });
   if ((test === 'move' || test === 'function') && state.ignitionOn) cautions.push({ code: 'hands-clear' });
   return cautions;
 }

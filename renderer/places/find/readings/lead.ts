@@ -1,4 +1,4 @@
-import type { CircuitLine } from '#core/circuit/circuit-line.ts';
+import { allNodes, type CircuitLine } from '#core/circuit/circuit-line.ts';
 import type { CarState, Probe } from '#core/job/reading.ts';
 import type { NodeKind } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
@@ -109,7 +109,7 @@ export function fuseNodes(line: CircuitLine | null): ReadonlySet<NodeId> {
 
 /** What can be pulled apart on the circuit, in its order, and whatever else is noted as apart already. */
 export function plugsOf(map: MapDocument, line: CircuitLine, state: CarState): readonly NodeId[] {
-  const own = line.nodes
+  const own = allNodes(line)
     .map(({ nodeId }) => nodeId)
     .filter((id) => pluggable.has(map.nodes.get(id)?.kind ?? 'branch'));
   return [...new Set([...own, ...state.apartNodeIds])];

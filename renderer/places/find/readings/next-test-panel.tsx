@@ -112,7 +112,7 @@ function TestStep({
   };
   const forms = formsOfTest(test, ground);
   const [first] = forms;
-  const cautions = first ? formCautions(first, line.circuit) : [];
+  const cautions = first ? formCautions(first, line.circuit, line.branches) : [];
   const panels = test.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
   const panelCautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
   const enter = (): void => {

@@ -12,7 +12,7 @@ import { entryOf } from './form-entry.ts';
 import { FormValues } from './form-values.tsx';
 import { leadGroups, settleLead } from './lead.ts';
 import { ReadingDetails } from './reading-details.tsx';
-import { firstForm, type ReadingForm, type ReadingTest, readingTests } from './reading-form.ts';
+import { firstForm, meterTests, type ReadingForm, type ReadingTest, readingTests } from './reading-form.ts';
 import { TestCautions } from './test-cautions.tsx';
 import { troubleSentences } from './trouble-sentences.ts';
 import { unkeptForm } from './unkept-form.ts';
@@ -47,7 +47,8 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
   const view = useFind();
   const { open, session, standing, picked, reading, closeReading, openReading } = view;
   const own = useOwnMeters();
-  const ground = { map: open.map, line, standing, meter: meterNamed(own.usual, own), picked };
+  const usual = meterNamed(own.usual, own);
+  const ground = { map: open.map, line, standing, meter: usual, picked };
   const given = reading?.forms[0];
   const later = reading?.forms.slice(1) ?? [];
   const unkept = unkeptForm(open.job.id, line.circuit.id);
@@ -68,6 +69,14 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
     const empty = [...(inputs ?? [])].find(({ value }) => value === '');
     (empty ?? inputs?.[0])?.focus();
   }, [test]);
+  const isPutRight = reading?.replaces != null;
+  useEffect(() => {
+    // The workshop's meters may be read from disk only after the form stands open.
+    if (!usual || isPutRight) return;
+    setForm((before) =>
+      before.meter === null && meterTests.has(before.test) ? { ...before, meter: usual } : before,
+    );
+  }, [usual, isPutRight]);
   useEffect(() => {
     if (picked) setForm((before) => ({ ...before, pieces: [picked] }));
   }, [picked]);
@@ -98,7 +107,7 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
     if (later.length > 0) openReading(later, null);
     else closeReading();
   };
-  const cautions = formCautions(form, line.circuit);
+  const cautions = formCautions(form, line.circuit, line.branches);
   const tests = readingTests.filter((each) => each !== 'drop' || takesCurrent(line.circuit));
   const troubles = pressed && !answer.ok ? answer.troubles : [];
   return (
@@ -128,7 +137,7 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
         <FormValues form={form} line={line} troubles={troubles} onChange={change} />
         <div className="reading-actions">
           <Button type="submit" weight="main">
-            {later.length > 0 ? words.keepNext : reading?.replaces ? words.keepChange : words.keep}
+            {later.length > 0 ? words.keepNext : isPutRight ? words.keepChange : words.keep}
           </Button>
           <IconButton label={common.close} sign="close" onClick={closeReading} />
         </div>
