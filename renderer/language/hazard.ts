@@ -45,7 +45,7 @@ export const hazardWords = {
   none: 'Nothing makes this stretch worse than any other.',
   spot: {
     title: 'Hazard it adds',
-    inList: (severity: string, share: number): string => `${severity}, ${sayShare(share)} of hazard`,
+    inList: (share: number): string => `${share > 0 && share < 0.01 ? '<1 %' : sayShare(share)} of hazard`,
     adds: (ofRun: number, run: string, ofMap: number): string =>
       `It makes ${shareWords(ofRun)} of the hazard on ${run} (${sayShare(ofRun)}) and ${sayShare(ofMap)} of the whole map’s.`,
     also: (ofRun: number, run: string): string => `${run}: ${sayShare(ofRun)} of that run’s hazard`,

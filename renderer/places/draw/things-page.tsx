@@ -49,7 +49,7 @@ export function ThingsPage() {
   const spots = [...map.rubSpots.values()].map((spot) => ({
     id: spot.id,
     name: spot.name || rubSpotKindWords[spot.kind],
-    fact: hazardWords.spot.inList(drawWords.fields.severities[spot.severity], parts.get(spot.id)?.ofMap ?? 0),
+    fact: hazardWords.spot.inList(parts.get(spot.id)?.ofMap ?? 0),
   }));
   const circuits = [...map.circuits.values()].map((circuit) => ({
     id: circuit.id,
