@@ -44,6 +44,17 @@ export function drawingHand(page: Page) {
       await page.mouse.move(end.x, end.y, { steps: 8 });
       await page.mouse.up();
     },
+    /** Brings the pointer over a place without pressing. */
+    hover: async (place: Place): Promise<void> => {
+      const { x, y } = await screenOf(place);
+      await page.mouse.move(x, y, { steps: 3 });
+    },
+    /** Whether a place is in view. */
+    seen: async (place: Place): Promise<boolean> => {
+      const { x, y } = await screenOf(place);
+      const box = await board.boundingBox();
+      return box !== null && x >= box.x && x <= box.x + box.width && y >= box.y && y <= box.y + box.height;
+    },
     take: async (tool: string): Promise<void> => {
       await page.getByRole('button', { name: tool }).first().click();
       await page.waitForTimeout(doublePressMs);
