@@ -32,7 +32,8 @@ export function lengthPieces(line: CircuitLine): LengthPieces {
   const spread = new Float64Array(count);
   for (const { segment, fromMm, toMm } of line.spans) {
     const each = segment.measuredLengthMm === null ? drawnSpread : tapedSpread;
-    for (let i = 0; i < count; i++) {
+    const from = Math.floor((fromMm / line.lengthMm) * count);
+    for (let i = Math.max(0, from - 1); i < count && (edgesMm[i] as number) < toMm; i++) {
       const heldMm = Math.min(toMm, edgesMm[i + 1] as number) - Math.max(fromMm, edgesMm[i] as number);
       if (heldMm > 0) spread[i] = (spread[i] as number) + (each * heldMm * count) / line.lengthMm;
     }

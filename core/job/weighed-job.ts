@@ -2,7 +2,7 @@ import type { HazardField } from '../chafe/hazard-field.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import type { ComponentHypothesis, Evidence, Hypotheses } from '../locate/hypotheses.ts';
 import { layHypotheses } from '../locate/hypotheses.ts';
-import { logPrior } from '../locate/prior.ts';
+import { type ClassFactors, logPrior } from '../locate/prior.ts';
 import { readingsEvidence } from '../locate/readings-evidence.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { EntryId } from '../quantity/id.ts';
@@ -65,9 +65,29 @@ export function weighedJob(
     faults,
     parts,
     hypotheses,
-    priorOf: (field) => logPrior(hypotheses, field, weights, factors),
+    priorOf: (field) => keptPrior(hypotheses, field, weights, factors),
     said,
     heard,
     evidence: allEvidence(said, heard.together ? readingsEvidence(heard.together) : null),
   };
+}
+
+/** The newest prior of each hazard, with what it was asked for. */
+const priors = new WeakMap<HazardField, { readonly asked: string; readonly row: Float64Array }>();
+
+/** Looks, readings and panels, which come one a click, do not change the prior: it is worked out once. */
+function keptPrior(
+  hypotheses: Hypotheses,
+  field: HazardField,
+  weights: readonly number[],
+  factors: ClassFactors,
+): Float64Array {
+  // The cells are the field's own, unless somebody asks otherwise.
+  if (hypotheses.cellEdgesMm !== field.cellEdgesMm) return logPrior(hypotheses, field, weights, factors);
+  const asked = JSON.stringify([weights, factors]);
+  const before = priors.get(field);
+  if (before?.asked === asked) return before.row;
+  const row = logPrior(hypotheses, field, weights, factors);
+  priors.set(field, { asked, row });
+  return row;
 }
