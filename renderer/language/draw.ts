@@ -68,7 +68,7 @@ export const drawWords = {
     scale: 'Press two places whose true distance you know.',
     route: 'Press from bend to bend. It joins plugs and other runs. Enter or a double press ends it.',
     clip: 'Press on a run to put a fixing there. Press a fixing to say it is missing, or there after all.',
-    node: 'Press on a run to set one into it, or on the end of a run.',
+    node: 'Press on a run to set one into it, on the end of a run, or where one sits that no run reaches yet.',
     panel: 'Press round the area the panel covers. Press the first corner or Enter to end.',
     'rub-spot': 'Press where the loom can rub. A line or an area ends with Enter.',
     trace:

@@ -51,23 +51,23 @@ const demos: readonly Demo[] = [
   },
   {
     name: 'varnholt-aldine',
-    circuitId: 'circuit:wiper-park',
+    circuitId: 'circuit:rear-wiper-park-wire',
     conductorMm2: 0.75,
     stations: [
       ['node:body-module', 0],
-      ['node:left-a-foot', 600],
-      ['node:left-b-foot', 1800],
-      ['node:left-seat-corner', 2700],
-      ['node:left-pocket', 3400],
+      ['node:left-a-foot-plug', 600],
+      ['node:left-b-foot-branch', 1800],
+      ['node:left-rear-seat-corner', 2700],
+      ['node:left-side-pocket-branch', 3400],
       ['node:rear-plug', 4200],
     ],
     hidden: [
       [300, 'panel:left-kick-trim'],
-      [1200, 'panel:left-front-tread'],
+      [1200, 'panel:left-front-tread-plate'],
       [2500, 'panel:rear-seat-base'],
-      [3300, 'panel:left-boot-side'],
+      [3300, 'panel:left-boot-side-trim'],
       [3700, 'panel:boot-floor'],
-      [4150, 'panel:boot-sill'],
+      [4150, 'panel:boot-sill-panel'],
     ],
     trueMm: 3300,
   },
@@ -151,8 +151,8 @@ describe.each(demos)('the demo job on $name', (demo) => {
 describe('the cross short on varnholt-aldine', () => {
   it('lies where both wires run side by side, 4.2 m from the module to the rear plug', () => {
     const map = sampleMap('varnholt-aldine');
-    const park = laid(map, 'circuit:wiper-park');
-    const reverse = laid(map, 'circuit:reverse-feed');
+    const park = laid(map, 'circuit:rear-wiper-park-wire');
+    const reverse = laid(map, 'circuit:reverse-lamp-feed');
     expect(reverse.circuit.conductorMm2).toBe(0.75);
     const shared = park.spans.filter((span, i) => reverse.spans[i]?.segment === span.segment);
     expect(Math.abs((shared.at(-1)?.toMm ?? 0) - 4200)).toBeLessThan(toleranceMm);
