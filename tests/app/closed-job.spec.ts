@@ -1,13 +1,12 @@
 import { spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
+import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { deflateSync } from 'node:zlib';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { type AppHost, startApp } from './app-host.ts';
+import { axeFaults as axeFaultsOf } from './axe-faults.ts';
 
 const results = join(import.meta.dirname, '../results/closed-job');
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 
 test.describe.configure({ mode: 'serial' });
 
@@ -29,20 +28,7 @@ test.afterAll(async () => {
 const button = (name: string | RegExp): Locator => page.getByRole('button', { name });
 const step = (name: string): Locator => page.getByRole('region', { name });
 
-/** What axe finds wrong with the page as it stands; an empty list when nothing. */
-async function axeFaults(): Promise<readonly string[]> {
-  // The page's own policy keeps foreign scripts out, so axe comes in through the debugger.
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-    );
-  });
-}
+const axeFaults = (): Promise<readonly string[]> => axeFaultsOf(page);
 
 /** Pages of a PDF, counted from its page objects. */
 const pagesOf = (pdf: Buffer): number => pdf.toString('latin1').match(/\/Type\s*\/Page(?!s)/g)?.length ?? 0;
