@@ -34,7 +34,6 @@ export const hazardWords = {
   ofMap: (share: number): string =>
     `This run carries ${shareWords(share)} of the whole map’s hazard: ${sayShare(share)}.`,
   strip: 'Hazard along the run. Press a place, or move along with the arrow keys.',
-  strips: { now: 'now', after: 'after the change', fixing: 'fixing' },
   place: 'Place along the run',
   placeSaid: (mm: number, from: string, lengths: LengthSystem): string => `${size(mm, lengths)} from ${from}`,
   around: (fromMm: number, toMm: number, from: string, lengths: LengthSystem): string =>
@@ -54,7 +53,6 @@ export const hazardWords = {
   },
   whatIf: {
     title: 'What if',
-    add: 'Add',
     adds: { clip: 'A fixing here', sleeve: 'A cover', 'edge-strip': 'An edge strip' },
     cover: 'Cover',
     spot: 'Over which edge',

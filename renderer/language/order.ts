@@ -10,12 +10,10 @@ export const orderWords = {
   alone: 'Nothing has to be off before it, and nothing waits for it.',
   picked: (first: string): string => `${first} comes off before … Press the panel that waits for it.`,
   drop: 'Drop it',
-  arrow: (first: string, waits: string): string => `${first} comes off before ${waits}`,
   takeOut: (first: string, waits: string): string => `Take out: ${first} comes off before ${waits}`,
   goTo: (name: string): string => `Go to ${name}`,
   panel: (name: string, firsts: readonly string[]): string =>
     firsts.length === 0 ? name : `${name}, after ${firsts.join(' and ')}`,
-  step: (number: number): string => `Step ${number}`,
   steps: (panels: number, arrows: number): string =>
     `${panels === 1 ? '1 panel' : `${panels} panels`}, ${arrows === 1 ? '1 arrow' : `${arrows} arrows`}`,
   self: 'A panel cannot wait for itself.',
