@@ -62,13 +62,11 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
   const frame = useRef<HTMLFormElement>(null);
   const { test } = form;
   useEffect(() => {
-    // The first thing to say about this test: its figure, or its yes or no.
-    const inputs = frame.current?.querySelectorAll<HTMLInputElement>(
-      `.reading-values[data-test="${test}"] input`,
-    );
+    // The first thing to say: a figure, or a yes or no. Once only: the keys that go through the tests stay there.
+    const inputs = frame.current?.querySelectorAll<HTMLInputElement>('.reading-values input');
     const empty = [...(inputs ?? [])].find(({ value }) => value === '');
     (empty ?? inputs?.[0])?.focus();
-  }, [test]);
+  }, []);
   const isPutRight = reading?.replaces != null;
   useEffect(() => {
     // The workshop's meters may be read from disk only after the form stands open.
