@@ -1,7 +1,9 @@
 import Flatbush from 'flatbush';
 import { type Bounds, boundsOf } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
+import { recordOf } from '#core/map/map-draft.ts';
 import type { Outline, Panel, RubSpot, Segment } from '#core/map/records.ts';
+import { changedThings } from './changed-things.ts';
 import { outlineLine } from './outline-line.ts';
 import { runLine } from './run-line.ts';
 
@@ -10,8 +12,6 @@ export interface BoardIndex {
   readonly map: MapDocument;
   readonly packed: Flatbush | null;
   readonly packedIds: readonly string[];
-  /** The box each id was packed with, by identity of what it was made from. */
-  readonly sources: ReadonlyMap<string, unknown>;
   /** Ids whose packed box no longer holds, and the boxes of what took their place. */
   readonly stale: ReadonlySet<string>;
   readonly loose: readonly { readonly id: string; readonly box: Bounds }[];
@@ -20,19 +20,24 @@ export interface BoardIndex {
 /** Beyond this many loose boxes packing anew is cheaper than walking them at every move. */
 const mostLoose = 400;
 const pointsPerBox = 24;
+const kept = new WeakMap<MapDocument, BoardIndex>();
 
-/** The index of a map; with the index of an earlier state only what differs is worked out again. */
+/**
+ * The index of a map, made once for each state of it; with the index of an earlier state only what
+ * differs is worked out again.
+ */
 export function boardIndex(map: MapDocument, earlier: BoardIndex | null = null): BoardIndex {
-  if (earlier?.map === map) return earlier;
-  if (earlier) {
-    const updated = updatedIndex(map, earlier);
-    if (updated) return updated;
-  }
+  const known = kept.get(map);
+  if (known) return known;
+  const index = (earlier && updatedIndex(map, earlier)) ?? packedIndex(map);
+  kept.set(map, index);
+  return index;
+}
+
+function packedIndex(map: MapDocument): BoardIndex {
   const ids: string[] = [];
   const boxes: Bounds[] = [];
-  const sources = new Map<string, unknown>();
   for (const [id, record] of placedRecords(map)) {
-    sources.set(id, sourceOf(map, record));
     for (const box of boxesOf(map, record)) {
       ids.push(id);
       boxes.push(box);
@@ -41,39 +46,69 @@ export function boardIndex(map: MapDocument, earlier: BoardIndex | null = null):
   const packed = boxes.length > 0 ? new Flatbush(boxes.length) : null;
   for (const box of boxes) packed?.add(box.minXMm, box.minYMm, box.maxXMm, box.maxYMm);
   packed?.finish();
-  return { map, packed, packedIds: ids, sources, stale: new Set(), loose: [] };
+  return { map, packed, packedIds: ids, stale: new Set(), loose: [] };
 }
 
 /** Ids of everything whose box touches the given one, each once, in no promised order. */
 export function idsInBox(index: BoardIndex, box: Bounds): Set<string> {
+  return new Set(walkBox(index, box));
+}
+
+/** Whether more than `most` of the things in a box are of the wanted sort; stops as soon as that is known. */
+export function moreInBox(
+  index: BoardIndex,
+  box: Bounds,
+  most: number,
+  wanted: (id: string) => boolean,
+): boolean {
   const found = new Set<string>();
-  if (index.packed) {
-    for (const i of index.packed.search(box.minXMm, box.minYMm, box.maxXMm, box.maxYMm)) {
-      const id = index.packedIds[i] as string;
-      if (!index.stale.has(id)) found.add(id);
-    }
+  for (const id of walkBox(index, box)) {
+    if (wanted(id)) found.add(id);
+    if (found.size > most) return true;
   }
-  for (const { id, box: own } of index.loose) {
+  return false;
+}
+
+/** What touches a box; a long line comes once for each of its boxes. */
+function* walkBox(index: BoardIndex, box: Bounds): Generator<string> {
+  const { packed, packedIds, stale, loose } = index;
+  for (const i of packed?.search(box.minXMm, box.minYMm, box.maxXMm, box.maxYMm) ?? []) {
+    const id = packedIds[i] as string;
+    if (stale.size === 0 || !stale.has(id)) yield id;
+  }
+  for (const { id, box: own } of loose) {
     const apart =
       own.minXMm > box.maxXMm ||
       own.maxXMm < box.minXMm ||
       own.minYMm > box.maxYMm ||
       own.maxYMm < box.minYMm;
-    if (!apart) found.add(id);
+    if (!apart) yield id;
   }
-  return found;
+}
+
+/** A box that holds all that is drawn, found without walking the map; what was deleted may still widen it. */
+export function indexBox({ packed, loose }: BoardIndex): Bounds | null {
+  const corners = loose.flatMap(({ box }) => cornersOf(box));
+  if (packed) {
+    const { minX, minY, maxX, maxY } = packed;
+    corners.push(...cornersOf({ minXMm: minX, minYMm: minY, maxXMm: maxX, maxYMm: maxY }));
+  }
+  return boundsOf(corners);
 }
 
 /** The box round all that is drawn; null when nothing is. */
 export function drawnBox(map: MapDocument): Bounds | null {
   const corners = [];
   for (const [, record] of placedRecords(map)) {
-    for (const box of boxesOf(map, record)) {
-      corners.push({ xMm: box.minXMm, yMm: box.minYMm }, { xMm: box.maxXMm, yMm: box.maxYMm });
-    }
+    for (const box of boxesOf(map, record)) corners.push(...cornersOf(box));
   }
   return boundsOf(corners);
 }
+
+const cornersOf = ({ minXMm, minYMm, maxXMm, maxYMm }: Bounds) => [
+  { xMm: minXMm, yMm: minYMm },
+  { xMm: maxXMm, yMm: maxYMm },
+];
 
 type Placed = Outline | Panel | RubSpot | Segment | { readonly id: `node:${string}` };
 
@@ -85,29 +120,17 @@ function* placedRecords(map: MapDocument): Generator<readonly [string, Placed]> 
   yield* map.nodes;
 }
 
-/** What a record's boxes depend on; a run's also on where its nodes are. */
-function sourceOf(map: MapDocument, record: Placed): unknown {
-  return 'fromNodeId' in record ? runLine(map, record) : record;
-}
-
 function updatedIndex(map: MapDocument, earlier: BoardIndex): BoardIndex | null {
-  const stale = new Set<string>();
-  const loose: { id: string; box: Bounds }[] = [];
-  let seen = 0;
-  for (const [id, record] of placedRecords(map)) {
-    const packed = earlier.sources.has(id);
-    if (packed) seen++;
-    if (packed && earlier.sources.get(id) === sourceOf(map, record)) continue;
-    if (packed) stale.add(id);
-    for (const box of boxesOf(map, record)) loose.push({ id, box });
-    if (loose.length > mostLoose) return null;
+  const changed = changedThings(earlier.map, map);
+  if (changed.size > mostLoose) return null;
+  const loose = earlier.loose.filter(({ id }) => !changed.has(id));
+  for (const id of changed) {
+    const record = recordOf(map, id);
+    if (!record) continue;
+    for (const box of boxesOf(map, record as Placed)) loose.push({ id, box });
   }
-  if (seen < earlier.sources.size) {
-    const present = new Set<string>();
-    for (const [id] of placedRecords(map)) present.add(id);
-    for (const id of earlier.sources.keys()) if (!present.has(id)) stale.add(id);
-  }
-  return { ...earlier, map, stale, loose };
+  if (loose.length > mostLoose) return null;
+  return { ...earlier, map, stale: new Set([...earlier.stale, ...changed]), loose };
 }
 
 function boxesOf(map: MapDocument, record: Placed): Bounds[] {

@@ -1,17 +1,25 @@
-import { type KeyboardEvent, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import {
+  type KeyboardEvent,
+  type ReactNode,
+  useEffect,
+  useLayoutEffect,
+  useMemo,
+  useRef,
+  useState,
+} from 'react';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { useMachineSettings } from '../session/machine-settings.ts';
 import { boardColours, type Theme } from '../theme/tokens.ts';
 import './board.css';
 import { type BoardIndex, boardIndex, drawnBox } from './board-index.ts';
+import { BoardLayers } from './board-layers.tsx';
 import type { BoardPointer } from './board-pointer.ts';
 import { type Camera, fitCamera, type ScreenSize } from './camera.ts';
 import { hitsAt } from './hit.ts';
 import type { Lit } from './lit.ts';
 import { emptyOverlay, type Overlay } from './overlay.ts';
 import { ScaleBar } from './scale-bar.tsx';
-import { sceneOf } from './scene.ts';
-import { type BoardStage, boardStage } from './stage.ts';
+import { type BoardStage, boardSheets, boardStage } from './stage.ts';
 import { noUnderlays, type UnderlayPicture } from './underlay-picture.ts';
 import { useBoardNavigation } from './use-board-navigation.ts';
 
@@ -59,7 +67,7 @@ export function Board({
   children,
 }: BoardProps) {
   const element = useRef<HTMLDivElement>(null);
-  const canvases = useRef<HTMLDivElement>(null);
+  const [sheets] = useState(boardSheets);
   const stage = useRef<BoardStage | null>(null);
   const [size, setSize] = useState<ScreenSize>({ widthPx: 0, heightPx: 0 });
   const fontsReady = useFontsReady();
@@ -71,9 +79,9 @@ export function Board({
     return lastIndex.current;
   }, [map]);
 
-  useEffect(() => {
-    if (!canvases.current || !element.current) return;
-    const made = boardStage(canvases.current);
+  useLayoutEffect(() => {
+    if (!element.current) return;
+    const made = boardStage(sheets);
     stage.current = made;
     const watcher = new ResizeObserver(([entry]) => {
       if (!entry) return;
@@ -85,22 +93,30 @@ export function Board({
       made.destroy();
       stage.current = null;
     };
-  }, []);
+  }, [sheets]);
 
   useEffect(() => {
     if (size.widthPx === 0) return;
     onSize?.(size);
-    stage.current?.resize(size.widthPx, size.heightPx);
     if (camera === null) onCamera(fitCamera(drawnBox(map) ?? firstBox, size));
   }, [size, camera, map, onCamera, onSize]);
 
-  useEffect(() => {
+  useLayoutEffect(() => {
     if (!camera || size.widthPx === 0) return;
     const fontFamily = fontsReady ? '"B612", sans-serif' : 'sans-serif';
     const colours = boardColours[theme];
-    stage.current?.show(
-      sceneOf({ index, camera, size, colours, lit, selection, hover, overlay, underlays, fontFamily }),
-    );
+    stage.current?.show({
+      index,
+      camera,
+      size,
+      colours,
+      lit,
+      selection,
+      hover,
+      overlay,
+      underlays,
+      fontFamily,
+    });
   }, [index, camera, size, theme, lit, selection, hover, overlay, underlays, fontsReady]);
 
   const navigation = useBoardNavigation({
@@ -108,7 +124,10 @@ export function Board({
     camera,
     size,
     wholeBox: () => drawnBox(map) ?? firstBox,
-    onCamera,
+    onCamera: (next) => {
+      stage.current?.look(next);
+      onCamera(next);
+    },
     onPointer: (pointer) => onPointer?.(pointer),
     hits: (at, reachMm) => hitsAt(index, at, reachMm),
   });
@@ -146,7 +165,9 @@ export function Board({
       onContextMenu={(event) => event.preventDefault()}
       {...navigation.handlers}
     >
-      <div ref={canvases} className="board-canvases" aria-hidden="true" />
+      <div className="board-canvases" aria-hidden="true">
+        <BoardLayers sheets={sheets} />
+      </div>
       {camera ? <ScaleBar camera={camera} lengths={lengths} /> : null}
       {children}
     </div>

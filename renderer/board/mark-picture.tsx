@@ -3,8 +3,8 @@ import { boardColours, type Theme } from '../theme/tokens.ts';
 import { boardIndex } from './board-index.ts';
 import type { MarkSample } from './mark-samples.ts';
 import { emptyOverlay } from './overlay.ts';
+import { groundMarks } from './paint-plan.ts';
 import { sceneOf } from './scene.ts';
-import { groundMarks } from './stage.ts';
 
 const size = { widthPx: 46, heightPx: 28 };
 

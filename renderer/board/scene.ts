@@ -3,7 +3,7 @@ import type { MapNode, Outline, Panel, RubSpot, Segment } from '#core/map/record
 import { compareText } from '#core/quantity/compare-text.ts';
 import { idKind } from '#core/quantity/id.ts';
 import type { BoardColours } from '../theme/tokens.ts';
-import { type BoardIndex, idsInBox } from './board-index.ts';
+import { type BoardIndex, idsInBox, moreInBox } from './board-index.ts';
 import { type Camera, type ScreenSize, viewBox } from './camera.ts';
 import type { Lit } from './lit.ts';
 import type { Overlay } from './overlay.ts';
@@ -22,6 +22,8 @@ export interface Scene {
   /** Lowest first. */
   readonly underlays: readonly UnderlayPicture[];
   readonly fontFamily: string;
+  /** What is painted beyond each edge of the board, to be at hand when the view moves. `size` includes it. */
+  readonly marginPx: number;
   /** So much is in view that marks would run into one another: lines and dots only, as thin as can be. */
   readonly crowded: boolean;
   readonly outlines: readonly Outline[];
@@ -44,17 +46,22 @@ export interface SceneInput {
   readonly overlay: Overlay;
   readonly underlays?: readonly UnderlayPicture[];
   readonly fontFamily: string;
+  readonly marginPx?: number;
+  /** Ids of what is left out of the lists, because it is painted elsewhere. */
+  readonly without?: ReadonlySet<string>;
+  /** Ids to list in place of what is in view. */
+  readonly only?: ReadonlySet<string>;
 }
 
 /** Marks and names reach this far beyond their place. */
-const marginPx = 80;
+const reachPx = 80;
 
 /** A large car has some 300 runs; four times that in view and no mark can be told from the next. */
 const crowdedFrom = 1_200;
 
 /** Gathers what is in view through the index. */
 export function sceneOf(input: SceneInput): Scene {
-  const { index, camera, size } = input;
+  const { index, camera, size, marginPx = 0 } = input;
   const map = index.map;
   const outlines: Outline[] = [];
   const panels: Panel[] = [];
@@ -64,7 +71,8 @@ export function sceneOf(input: SceneInput): Scene {
   const put = <T>(list: T[], record: T | undefined): void => {
     if (record !== undefined) list.push(record);
   };
-  for (const id of idsInBox(index, viewBox(camera, size, marginPx))) {
+  for (const id of input.only ?? idsInBox(index, viewBox(camera, size, reachPx))) {
+    if (input.without?.has(id)) continue;
     switch (idKind(id)) {
       case 'outline':
         put(outlines, map.outlines.get(id as `outline:${string}`));
@@ -91,6 +99,7 @@ export function sceneOf(input: SceneInput): Scene {
     map,
     camera,
     size,
+    marginPx,
     colours: input.colours,
     lit: input.lit,
     selection: new Set(input.selection),
@@ -98,11 +107,17 @@ export function sceneOf(input: SceneInput): Scene {
     overlay: input.overlay,
     underlays: input.underlays ?? noUnderlays,
     fontFamily: input.fontFamily,
-    crowded: segments.length + nodes.length > crowdedFrom,
+    crowded: segments.length + nodes.length > crowdedFrom && isCrowded(input),
     outlines,
     panels,
     segments,
     rubSpots,
     nodes,
   };
+}
+
+/** Judged by the board alone, so that a margin does not change how the same view looks. */
+function isCrowded({ index, camera, size, marginPx = 0 }: SceneInput): boolean {
+  const box = viewBox(camera, size, reachPx - marginPx);
+  return moreInBox(index, box, crowdedFrom, (id) => id.startsWith('segment:') || id.startsWith('node:'));
 }

@@ -2,10 +2,16 @@ import { toPlan } from '../camera.ts';
 import { gridStepMm } from '../grid-step.ts';
 import type { Painter } from '../scene.ts';
 
-/** Paper with a millimetre grid: the finest step that does not turn grey, and ten of it drawn firmer. */
-export const paintGrid: Painter = (c, { camera, size, colours }) => {
+/** Empty paper, to beyond the edges: a pixel of the canvas that is filled in part would show as a dark seam. */
+export const paintPaper: Painter = (c, { size, colours }) => {
   c.fillStyle = colours.paper;
-  c.fillRect(0, 0, size.widthPx, size.heightPx);
+  c.fillRect(0, 0, size.widthPx + 1, size.heightPx + 1);
+};
+
+/** Paper with a millimetre grid: the finest step that does not turn grey, and ten of it drawn firmer. */
+export const paintGrid: Painter = (c, scene) => {
+  const { camera, size, colours } = scene;
+  paintPaper(c, scene);
   const minorMm = gridStepMm(camera.pxPerMm);
   c.lineWidth = 1;
   for (const [stepMm, tone] of [

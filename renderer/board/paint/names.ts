@@ -2,20 +2,13 @@ import { boundsOf } from '#core/geometry/bounds.ts';
 import { toScreen } from '../camera.ts';
 import type { Painter, Scene } from '../scene.ts';
 import { rankHalfHeightPx, rankPlaces } from './rank-places.ts';
+import { type Strip, takenPlaces } from './taken-places.ts';
 
 /** A name with the left ends it may have, best first; the first free one is taken. */
 interface Name {
   readonly text: string;
   readonly style: 'panel' | 'node' | 'quiet';
   readonly places: (widthPx: number) => readonly { readonly leftPx: number; readonly yPx: number }[];
-}
-
-/** The place something takes up on the screen. */
-interface Strip {
-  readonly leftPx: number;
-  readonly rightPx: number;
-  readonly topPx: number;
-  readonly bottomPx: number;
 }
 
 const sizePx = 13;
@@ -25,27 +18,81 @@ const markReachPx = 8;
 
 /** Short names of panels and nodes. A name never lies on a mark, a numeral or another name; without a free place it is left out. */
 export const paintNames: Painter = (c, scene) => {
-  c.textBaseline = 'middle';
-  c.textAlign = 'left';
-  const taken: Strip[] = [...numerals(scene), ...marks(scene)];
-  for (const name of [...nodeNames(scene), ...panelNames(scene)]) {
-    c.font = `${name.style === 'panel' ? 'italic ' : ''}${sizePx}px ${scene.fontFamily}`;
-    const widthPx = c.measureText(name.text).width;
-    const place = name.places(widthPx).find(({ leftPx, yPx }) => {
-      const strip = stripOf(leftPx, yPx, widthPx);
-      return inBoard(strip, scene) && !taken.some((other) => touch(other, strip));
-    });
-    if (!place) continue;
-    taken.push(stripOf(place.leftPx, place.yPx, widthPx));
-    // A strip of paper under the words: a run behind them would read as a stroke through.
-    c.fillStyle = scene.colours.paper;
-    c.globalAlpha = 0.82;
-    c.fillRect(place.leftPx - 2, place.yPx - sizePx * 0.62, widthPx + 4, sizePx * 1.2);
-    c.globalAlpha = 1;
-    c.fillStyle = name.style === 'node' ? scene.colours.ink : scene.colours.graphite;
-    c.fillText(name.text, place.leftPx, place.yPx);
-  }
+  nameLayout(scene).paintSome(c, Number.POSITIVE_INFINITY);
 };
+
+/**
+ * The names of a scene, to be laid out and painted a few at a time: each finds its place among those before
+ * it. All are tried on the board first, so that what lies out on the margin never moves a name in sight.
+ */
+export function nameLayout(scene: Scene): {
+  readonly paintSome: (c: CanvasRenderingContext2D, most: number) => void;
+} {
+  let names: Name[] | null = null;
+  const left: Name[] = [];
+  let done = 0;
+  const taken = takenPlaces();
+  return {
+    paintSome: (c, most) => {
+      if (!names) {
+        names = [...nodeNames(scene), ...panelNames(scene)];
+        if (names.length > 0) for (const strip of [...numerals(scene), ...marks(scene)]) taken.take(strip);
+      }
+      c.textBaseline = 'middle';
+      c.textAlign = 'left';
+      const until = done + most;
+      for (; done < Math.min(until, names.length); done++) {
+        const name = names[done] as Name;
+        if (!paintName(c, scene, name, onBoard, taken) && scene.marginPx > 0) left.push(name);
+      }
+      for (; done < Math.min(until, names.length + left.length); done++) {
+        paintName(c, scene, left[done - names.length] as Name, onMargin, taken);
+      }
+    },
+  };
+}
+
+/** Paints a name at the first free one of its places of which `where` holds; whether there was one. */
+function paintName(
+  c: CanvasRenderingContext2D,
+  scene: Scene,
+  name: Name,
+  where: (strip: Strip, scene: Scene) => boolean,
+  taken: ReturnType<typeof takenPlaces>,
+): boolean {
+  const font = `${name.style === 'panel' ? 'italic ' : ''}${sizePx}px ${scene.fontFamily}`;
+  const widthPx = textWidthPx(c, font, name.text);
+  const place = name.places(widthPx).find(({ leftPx, yPx }) => {
+    const strip = stripOf(leftPx, yPx, widthPx);
+    return where(strip, scene) && taken.isFree(strip);
+  });
+  if (!place) return false;
+  taken.take(stripOf(place.leftPx, place.yPx, widthPx));
+  // A strip of paper under the words: a run behind them would read as a stroke through.
+  c.fillStyle = scene.colours.paper;
+  c.globalAlpha = 0.82;
+  c.fillRect(place.leftPx - 2, place.yPx - sizePx * 0.62, widthPx + 4, sizePx * 1.2);
+  c.globalAlpha = 1;
+  c.fillStyle = name.style === 'node' ? scene.colours.ink : scene.colours.graphite;
+  c.font = font;
+  c.fillText(name.text, place.leftPx, place.yPx);
+  return true;
+}
+
+const widths = new Map<string, number>();
+const mostWidths = 20_000;
+
+/** Measuring text is slow, and the same names come at every picture. */
+function textWidthPx(c: CanvasRenderingContext2D, font: string, text: string): number {
+  const key = `${font}/${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
+  c.font = font;
+  const { width } = c.measureText(text);
+  if (widths.size >= mostWidths) widths.clear();
+  widths.set(key, width);
+  return width;
+}
 
 const stripOf = (leftPx: number, yPx: number, widthPx: number): Strip => ({
   leftPx: leftPx - 3,
@@ -54,12 +101,19 @@ const stripOf = (leftPx: number, yPx: number, widthPx: number): Strip => ({
   bottomPx: yPx + sizePx * 0.7,
 });
 
-const touch = (a: Strip, b: Strip): boolean =>
-  a.leftPx < b.rightPx && b.leftPx < a.rightPx && a.topPx < b.bottomPx && b.topPx < a.bottomPx;
+/** A name half off the board says nothing. */
+const onBoard = (strip: Strip, { size, marginPx }: Scene): boolean =>
+  strip.leftPx >= marginPx &&
+  strip.rightPx <= size.widthPx - marginPx &&
+  strip.bottomPx >= marginPx &&
+  strip.topPx <= size.heightPx - marginPx;
 
-/** A name half off the board says nothing, unless its mark is off the board too. */
-const inBoard = (strip: Strip, { size }: Scene): boolean =>
-  strip.leftPx >= 0 && strip.rightPx <= size.widthPx && strip.bottomPx >= 0 && strip.topPx <= size.heightPx;
+/** Wholly out on the margin, which comes into view when the board is panned. */
+const onMargin = (strip: Strip, { size, marginPx }: Scene): boolean =>
+  strip.rightPx <= marginPx ||
+  strip.leftPx >= size.widthPx - marginPx ||
+  strip.bottomPx <= marginPx ||
+  strip.topPx >= size.heightPx - marginPx;
 
 const numerals = (scene: Scene): Strip[] =>
   rankPlaces(scene).map(({ xPx, yPx, halfPx }) => ({

@@ -20,7 +20,9 @@ const rankHalfWidthPx = (rank: number): number => (rank < 10 ? 13 : 18);
  * other, else farther out. The better ranks choose first; none leaves the board.
  */
 export function rankPlaces(scene: Scene): readonly RankPlace[] {
-  const { lit, map, size } = scene;
+  const { lit, map, size, marginPx } = scene;
+  const rightPx = size.widthPx - marginPx;
+  const bottomPx = size.heightPx - marginPx;
   const wanted: { rank: number; x: number; y: number; nx: number; ny: number; offPx: number }[] = [];
   for (const [id, stretches] of lit?.stretches ?? []) {
     const segment = map.segments.get(id);
@@ -40,10 +42,10 @@ export function rankPlaces(scene: Scene): readonly RankPlace[] {
     const inBoard = (off: number): RankPlace => ({
       rank,
       halfPx,
-      xPx: Math.min(size.widthPx - halfPx - 3, Math.max(halfPx + 3, x + nx * off)),
-      yPx: Math.min(size.heightPx - rankHalfHeightPx - 3, Math.max(rankHalfHeightPx + 3, y + ny * off)),
+      xPx: Math.min(rightPx - halfPx - 3, Math.max(marginPx + halfPx + 3, x + nx * off)),
+      yPx: Math.min(bottomPx - rankHalfHeightPx - 3, Math.max(marginPx + rankHalfHeightPx + 3, y + ny * off)),
     });
-    if (x < 0 || y < 0 || x > size.widthPx || y > size.heightPx) continue;
+    if (x < marginPx || y < marginPx || x > rightPx || y > bottomPx) continue;
     const tries = [offPx, -offPx, offPx + 28, -offPx - 28, offPx + 56, -offPx - 56].map(inBoard);
     placed.push(tries.find((place) => !placed.some((other) => overlap(place, other))) ?? inBoard(offPx));
   }

@@ -4,6 +4,7 @@ import { toScreen } from '../camera.ts';
 import { handlesOf } from '../handles.ts';
 import { outlineLine } from '../outline-line.ts';
 import { runLine } from '../run-line.ts';
+import { runOfClip } from '../run-of-clip.ts';
 import type { Painter, Scene } from '../scene.ts';
 import { paintNode } from './nodes.ts';
 import { directionAt } from './stretch-points.ts';
@@ -104,11 +105,10 @@ function paintCasing(c: CanvasRenderingContext2D, scene: Scene, id: string, widt
       return;
     }
     case 'clip': {
-      for (const segment of scene.segments) {
-        const clip = segment.clips.find((each) => each.id === id);
-        const run = clip && runLine(map, segment);
-        if (clip && run) ring(directionAt(run, clip.stationMm).at, 11);
-      }
+      const segment = runOfClip(map, id);
+      const clip = segment?.clips.find((each) => each.id === id);
+      const run = segment && runLine(map, segment);
+      if (clip && run) ring(directionAt(run, clip.stationMm).at, 11);
       return;
     }
   }

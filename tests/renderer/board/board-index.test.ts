@@ -4,7 +4,7 @@ import { moveNode } from '#core/map/commands/move-node.ts';
 import { removeThings } from '#core/map/commands/remove-things.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { applyPatch } from '#core/map/patch.ts';
-import { boardIndex, drawnBox, idsInBox } from '#renderer/board/board-index.ts';
+import { boardIndex, drawnBox, idsInBox, moreInBox } from '#renderer/board/board-index.ts';
 import { hitsAt } from '#renderer/board/hit.ts';
 import { sample } from '#tests/sample.ts';
 
@@ -72,4 +72,12 @@ test('what was deleted is found no more, and what came back is', () => {
 
 test('the box round all that is drawn holds every node and rub spot', () => {
   expect(drawnBox(sample.map)).toEqual({ minXMm: 0, minYMm: 0, maxXMm: 1500, maxYMm: 4 });
+});
+
+test('more than so many things of a sort are in a box exactly when counting them says so', () => {
+  const index = boardIndex(sample.map);
+  const isRun = (id: string): boolean => id.startsWith('segment:');
+  const runs = sample.map.segments.size;
+  expect(moreInBox(index, everything, runs - 1, isRun)).toBe(true);
+  expect(moreInBox(index, everything, runs, isRun)).toBe(false);
 });
