@@ -58,6 +58,9 @@ async function board(): Promise<boolean> {
   console.log(
     `Others kept the machine busy with ${(loadavg()[0] ?? 0).toFixed(1)} tasks, this one included.`,
   );
+  console.log(
+    `${'drawing work in a frame, and frames late'.padEnd(58)}${'median'.padStart(10)}${'95 %'.padStart(10)}`,
+  );
   const figures = gestureFigures(gestures);
   for (const each of figures) console.log(gestureLine(each));
   return figures.every(({ meets }) => meets);
