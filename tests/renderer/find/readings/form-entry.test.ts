@@ -151,26 +151,26 @@ const anyForm: fc.Arbitrary<ReadingForm> = fc
     note: fc.string({ maxLength: 30 }),
     own: fc.boolean(),
   })
-  .map((any) => ({
-    test: any.test,
-    from: any.leads[0] as Probe,
-    to: any.leads[1] as Probe,
-    figure: any.test === 'ohms' && any.instead ? '' : plainFigure(Number(any.figure.toPrecision(9))),
-    instead: any.test === 'ohms' ? any.instead : null,
-    current: plainFigure(Number(any.current.toPrecision(9))),
-    yes: any.yes,
-    changed: String(Math.floor(any.share * any.tried)),
-    tried: String(any.tried),
-    pieces: [any.piece],
+  .map((drawn) => ({
+    test: drawn.test,
+    from: drawn.leads[0] as Probe,
+    to: drawn.leads[1] as Probe,
+    figure: drawn.test === 'ohms' && drawn.instead ? '' : plainFigure(Number(drawn.figure.toPrecision(9))),
+    instead: drawn.test === 'ohms' ? drawn.instead : null,
+    current: plainFigure(Number(drawn.current.toPrecision(9))),
+    yes: drawn.yes,
+    changed: String(Math.floor(drawn.share * drawn.tried)),
+    tried: String(drawn.tried),
+    pieces: [drawn.piece],
     elsewhere: [],
     state: {
-      apartNodeIds: [...any.apart],
-      switchClosed: any.switchClosed,
-      ignitionOn: any.ignitionOn,
-      batteryConnected: any.batteryConnected,
+      apartNodeIds: [...drawn.apart],
+      switchClosed: drawn.switchClosed,
+      ignitionOn: drawn.ignitionOn,
+      batteryConnected: drawn.batteryConnected,
     },
-    meter: meterTests.has(any.test) && any.own ? { name: 'Bench', beepOhms: 30 } : null,
-    note: any.note.trim(),
+    meter: meterTests.has(drawn.test) && drawn.own ? { name: 'Bench', beepOhms: 30 } : null,
+    note: drawn.note.trim(),
   }));
 
 describe('whatever is written down', () => {
