@@ -14,7 +14,7 @@ const results = new Map<string, Coverage>();
 const of = (way: string): Coverage => results.get(way) as Coverage;
 
 describe('the region said to hold the fault with 80 percent', () => {
-  test.each(ways)('%s: holds it about as often as said', { timeout: 120_000 }, (way) => {
+  test.each(ways)('%s: holds it about as often as said', { timeout: 300_000 }, (way) => {
     const result = coverage(way, faultsEach, seededChance(11), options);
     results.set(way, result);
     // 76 to 84 percent, and as much again either side for the scatter of 200 faults (2.8 percent, one
