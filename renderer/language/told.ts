@@ -69,7 +69,7 @@ export const toldWords = {
     either: (other: string): string => `Could be either: this or ${other}`,
     unsettled: 'Not settled: several could stand here',
     label: 'How firm the order is',
-    hint: 'Some constants of the model are judgement. They are drawn anew two hundred times within their spread, all evidence staying as it is. The first three openings say how often each stood where it stands now.',
+    hint: 'Some constants of the model are judgement. They are drawn anew up to two hundred times within their spread, all evidence staying as it is. The first three openings say how often each stood where it stands now.',
     open: (runs: string): string => `the open place at ${runs}`,
   },
   regret: {

@@ -27,6 +27,8 @@ let heard: string | null = null;
 const regretSteps = 12;
 /** Draws after which a first answer is told; the rest make it surer. */
 const firstDraws = 40;
+/** On a very long circuit fewer draws must do: after this time no more are begun. */
+const longestDrawingMs = 6_000;
 /** Draws are made in pieces of this length, so that a new question waits for none of them. */
 const pieceMs = 12;
 
@@ -80,8 +82,9 @@ async function tellFirmness({ revision, job }: RankQuestion): Promise<void> {
   assert(map, 'the worker was given the map first');
   const begun = beginSensitivity(map, job, { history });
   if (!begun.ok) return;
+  const giveUp = performance.now() + longestDrawingMs;
   let first = true;
-  for (let drawn = 0; drawn < usualDraws; ) {
+  for (let drawn = 0; drawn < usualDraws && (first || performance.now() < giveUp); ) {
     const end = performance.now() + pieceMs;
     do {
       begun.value.draw(1);
