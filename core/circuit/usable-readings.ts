@@ -200,8 +200,13 @@ function pluggedEnds(
   return pluggedParts(line, state).flatMap((part) => (isReached(reached, part) ? [part.end] : []));
 }
 
-/** The wire a capacitance meter sees from a lead: up to the next parted plugs or free ends. */
-function wireSeen(
+/**
+ * The wire a capacitance meter sees from a lead, in mm, broken at a station or (null) whole: up to the next
+ * parted plugs or free ends; with the end part still plugged in, that spoils the figure.
+ * @example
+ * wireSeen(sample.line, { on: 'wire', nodeId: 'node:west' }, { ...bareState, apartNodeIds: ['node:west', 'node:far'] }).seenMm(null) // => 1500
+ */
+export function wireSeen(
   line: CircuitLine,
   lead: ProbePlace,
   state: CircuitState,

@@ -6,6 +6,7 @@ import type { EntryOf, JobEntry } from './job-document.ts';
 import { sinceSearch } from './job-stage.ts';
 import { panelsToRefit } from './panels-to-refit.ts';
 import { type ProofItem, proofChecklist } from './proof-checklist.ts';
+import { shownAfterRepair } from './shown-after-repair.ts';
 
 /** What keeps a job open. */
 export type CloseHindrance =
@@ -16,6 +17,7 @@ export type CloseHindrance =
   | { readonly code: 'not-looked-along'; readonly findingId: EntryId }
   | { readonly code: 'test-missing'; readonly item: ProofItem }
   | { readonly code: 'test-bad'; readonly item: ProofItem }
+  | { readonly code: 'shown-after-repair'; readonly entryIds: readonly EntryId[] }
   | { readonly code: 'panels-off'; readonly panelIds: readonly PanelId[] }
   | { readonly code: 'no-reason' };
 
@@ -61,6 +63,7 @@ export function canClose(
   const hindrances = [
     ...causeHindrances(entries, cause, lookOnly),
     ...testHindrances(map, line, entries),
+    ...shownHindrances(map, line, entries),
     ...off,
   ];
   return { hindrances, reminders: leftDamaged };
@@ -101,6 +104,15 @@ function testHindrances(
     if (!item.done) return [{ code: 'test-missing', item }];
     return item.done.good ? [] : [{ code: 'test-bad', item }];
   });
+}
+
+function shownHindrances(
+  map: MapDocument,
+  line: CircuitLine,
+  entries: readonly JobEntry[],
+): readonly CloseHindrance[] {
+  const entryIds = shownAfterRepair(map, line, entries).map(({ id }) => id);
+  return entryIds.length > 0 ? [{ code: 'shown-after-repair', entryIds }] : [];
 }
 
 function unrepaired(

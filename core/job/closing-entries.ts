@@ -126,6 +126,8 @@ export const proofEntrySchema = z.strictObject({
   reading: readingSchema.optional(),
   state: carStateSchema.optional(),
   meter: meterSchema.optional(),
+  /** Current that a drop test still drove in; none is 0, which no reading can say. */
+  amps: z.number().min(0).max(20).optional(),
   good: z.boolean(),
   note,
 });

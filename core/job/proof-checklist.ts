@@ -4,8 +4,9 @@ import type { EntryId } from '../quantity/id.ts';
 import type { ProofCheck } from './closing-words.ts';
 import type { EntryOf, JobEntry } from './job-document.ts';
 import { sinceSearch } from './job-stage.ts';
+import { looksSound } from './looks-sound.ts';
 import { meterOf } from './meter-record.ts';
-import { looksSound, type SoundExpectation, soundExpectation } from './sound-expectation.ts';
+import { type SoundExpectation, soundExpectation } from './sound-expectation.ts';
 
 /** One test that must come back good before a job is closed as proved. */
 export interface ProofItem {
@@ -33,12 +34,14 @@ export function proofChecklist(
   const tries = sinceSearch(entries.slice(lastRepair + 1), 'proof');
   const tested = lastRepair < 0 ? entries : entries.slice(0, lastRepair);
   const lookOnly = line.circuit.duty === 'restraint' || line.circuit.duty === 'high-voltage';
+  const before = tested.filter((entry) => entry.type === 'reading');
   const items: ProofItem[] = [];
   const seen = new Set<string>();
   for (const entry of tested) {
     if (entry.type !== 'reading' || entry.reading.test === 'move' || lookOnly) continue;
-    const expected = soundExpectation(map, line, entry.reading, entry.state);
-    if (looksSound(expected, entry.reading, meterOf(entry.meter)) === true) continue;
+    const meter = meterOf(entry.meter);
+    const expected = soundExpectation(map, line, entry.reading, entry.state, { meter, before });
+    if (looksSound(expected, entry.reading, meter) === true) continue;
     const key = testKey(entry);
     if (seen.has(key)) continue;
     seen.add(key);
@@ -90,8 +93,12 @@ function airbagPartWasOff(map: MapDocument, entries: readonly JobEntry[]): boole
   );
 }
 
-/** The same test is the same leads with the car standing the same; what it showed does not matter. */
-function testKey({ reading, state }: EntryOf<'reading'>): string {
+/**
+ * Names a test: the same one is the same leads with the car standing the same; what it showed does not matter.
+ * @example
+ * testKey({ reading: { test: 'symptom', stays: true }, state: { ...bareState } }) === testKey({ reading: { test: 'symptom', stays: false }, state: { ...bareState } }) // => true
+ */
+export function testKey({ reading, state }: Pick<EntryOf<'reading'>, 'reading' | 'state'>): string {
   const { test, ...rest } = reading;
   const leads = Object.entries(rest).filter(([, value]) => typeof value === 'object');
   return JSON.stringify([test, leads, state]);

@@ -8,10 +8,12 @@ import type {
   FindingResult,
   ProofCheck,
 } from '#core/job/closing-words.ts';
+import { noCurrentA } from '#core/job/looks-sound.ts';
 import type { RepairPractice, RubCure } from '#core/job/repair-practice-table.ts';
 import type { RepairWarning } from '#core/job/repair-warnings.ts';
+import type { SoundCapacitance } from '#core/job/sound-capacitance.ts';
 import type { SoundExpectation } from '#core/job/sound-expectation.ts';
-import { figureText, sayOhms, sayVolts } from './say-figure.ts';
+import { figureText, sayAmps, sayOhms, sayPicofarads, sayVolts } from './say-figure.ts';
 import { type LengthSystem, saySmallLength } from './say-length.ts';
 
 export const damageTypeWords: Readonly<Record<DamageType, string>> = {
@@ -193,6 +195,16 @@ export const closeWords = {
     after: 'After',
     goodIs: 'Good is',
     figure: 'Reading after the repair',
+    current: 'Current after the repair',
+    currentBad: 'Still flowing. With what the far end shows, the search can go on from here.',
+    millivolts: 'Drop to the far end',
+    beeper: 'The buzzer',
+    beeps: 'Beeps',
+    silent: 'Silent',
+    shown: 'A reading taken after the repair still shows a fault',
+    closedShown: 'The fault is back',
+    closedShownHint:
+      'The job opens again and the search goes on: everything entered is kept, readings from before the repair no longer count.',
     openLine: 'Open line',
     tried: 'Times moved',
     changed: 'Times it changed',
@@ -297,11 +309,15 @@ export function expectationSentence(expected: SoundExpectation): string {
     case 'open-line':
       return 'open line';
     case 'beeps':
-      return 'beeps';
+      return `beeps: the sound wire has ${soundOhms(expected.ohms)}`;
     case 'silent':
-      return 'silent';
-    case 'no-current':
-      return 'no current: lamp dark';
+      return `silent: the sound circuit has ${soundOhms(expected.ohms)}`;
+    case 'may-beep':
+      return `may beep or not: the sound circuit has ${soundOhms(expected.ohms)}, close to where a buzzer starts. Measure ohms instead.`;
+    case 'current':
+      return currentSentence(expected.amps, expected.rough);
+    case 'capacitance':
+      return capacitanceSentence(expected);
     case 'symptom-gone':
       return 'the fault does not show';
     case 'no-change':
@@ -311,6 +327,23 @@ export function expectationSentence(expected: SoundExpectation): string {
     case 'as-sound':
       return 'as a sound circuit';
   }
+}
+
+const soundOhms = (ohms: number | 'open-line'): string =>
+  ohms === 'open-line' ? 'an open line' : `about ${figureText(sayOhms(rounded(ohms)))}`;
+
+function currentSentence(amps: number, rough: boolean): string {
+  if (amps < noCurrentA) return `no current: under ${figureText(sayAmps(noCurrentA))}, lamp dark`;
+  const text = `about ${figureText(sayAmps(rounded(amps)))}`;
+  return rough ? `at most ${text}, by the usual size of what is plugged in` : text;
+}
+
+function capacitanceSentence({ fromPf, toPf, by, beforePf }: SoundCapacitance): string {
+  const from = figureText(sayPicofarads(rounded(fromPf)));
+  const to = figureText(sayPicofarads(rounded(toPf)));
+  if (by === 'both-ends') return `${from} to ${to}: what both ends showed before, together`;
+  const more = beforePf === null ? '' : `, and more than the ${figureText(sayPicofarads(beforePf))} before`;
+  return `${from} to ${to}, by the usual wire of this length${more}`;
 }
 
 const rounded = (value: number): number => Number(value.toPrecision(2));
@@ -334,6 +367,10 @@ export function hindranceSentence(hindrance: CloseHindrance, nameOf: (id: string
       return `Not tried after the repair: ${lower(proofCheckWords[hindrance.item.check])}.`;
     case 'test-bad':
       return `Still bad after the repair: ${lower(proofCheckWords[hindrance.item.check])}.`;
+    case 'shown-after-repair':
+      return hindrance.entryIds.length === 1
+        ? 'A reading taken after the repair still shows a fault. Search on, or take the test again.'
+        : `${String(hindrance.entryIds.length)} readings taken after the repair still show a fault. Search on, or take the tests again.`;
     case 'panels-off':
       return `Still off: ${hindrance.panelIds.map(nameOf).join(', ')}.`;
     case 'no-reason':

@@ -53,7 +53,7 @@ export function CloseScreen({ page, onLeave }: { readonly page: ClosePage; reado
           <ProofSection items={items} cause={cause} onSearchOn={toSearch} />
           <RefitSection />
           <MoneySection />
-          <EndSection />
+          <EndSection onSearchOn={toSearch} />
         </div>
       </main>
     </div>

@@ -7,12 +7,13 @@ import { nameOf } from '../../language/name-of.ts';
 import { Button, Choice, Notice, TextArea } from '../../parts/index.ts';
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
+import { SearchOn } from './search-on.tsx';
 import { Section } from './section.tsx';
 
 const words = closeWords.end;
 
 /** The end of a job: proved, or with a reason why not; what is missing is said, nothing is hidden. */
-export function EndSection() {
+export function EndSection({ onSearchOn }: { readonly onSearchOn: () => void }) {
   const { open, standing, session, say } = useFind();
   const [outcome, setOutcome] = useState<CloseOutcome>('proved');
   const [reason, setReason] = useState('');
@@ -29,6 +30,7 @@ export function EndSection() {
           <p>{words.closedHint}</p>
           {closed.reason === '' ? null : <p>{closed.reason}</p>}
         </Notice>
+        {closed.outcome === 'proved' ? <SearchOn readings={[]} onSearch={onSearchOn} /> : null}
       </Section>
     );
   }

@@ -1,15 +1,15 @@
-import { useState } from 'react';
 import type { EntryOf } from '#core/job/job-document.ts';
-import { meterOf } from '#core/job/meter-record.ts';
 import type { ProofItem } from '#core/job/proof-checklist.ts';
 import { faultStillThere } from '#core/job/proof-checklist.ts';
-import type { Reading } from '#core/job/reading.ts';
-import { looksSound } from '#core/job/sound-expectation.ts';
+import { shownAfterRepair } from '#core/job/shown-after-repair.ts';
 import { closeWords, expectationSentence, proofCheckWords } from '../../language/close.ts';
-import { Button, Checkbox, Notice, NumberField } from '../../parts/index.ts';
+import { figureText, sayAmps } from '../../language/say-figure.ts';
+import { Button, Notice } from '../../parts/index.ts';
 import { useFind } from '../find/find-context.ts';
 import { readingLine, stateLine } from '../find/readings/reading-line.ts';
+import { SearchOn } from './search-on.tsx';
 import { Section } from './section.tsx';
+import { TryAgain } from './try-again.tsx';
 
 const words = closeWords.proof;
 
@@ -23,9 +23,10 @@ export function ProofSection({
   readonly cause: EntryOf<'finding'> | null;
   readonly onSearchOn: () => void;
 }) {
-  const { open, standing, session } = useFind();
+  const { open, standing } = useFind();
   const repaired = standing.some((entry) => entry.type === 'repair');
   const done = repaired && items.every((item) => item.done?.good);
+  const shown = open.line ? shownAfterRepair(open.map, open.line, standing) : [];
   const duty = open.line?.circuit.duty;
   return (
     <Section number={4} title={closeWords.sections.proof} done={done}>
@@ -47,26 +48,8 @@ export function ProofSection({
           />
         ))}
       </ol>
-      {faultStillThere(items) ? (
-        <Notice
-          tone="caution"
-          sign="care"
-          title={words.stillThere}
-          actions={
-            <Button
-              weight="main"
-              large
-              onClick={() => {
-                session.add({ type: 'search-on', note: '' });
-                onSearchOn();
-              }}
-            >
-              {words.searchOn}
-            </Button>
-          }
-        >
-          {words.stillThereHint}
-        </Notice>
+      {faultStillThere(items) || shown.length > 0 ? (
+        <SearchOn readings={shown} onSearch={onSearchOn} />
       ) : null}
     </Section>
   );
@@ -106,15 +89,22 @@ function ProofLine({
 const stateLineOf = ({ repeats }: ProofItem, view: Parameters<typeof stateLine>[1]): string =>
   repeats ? stateLine(repeats.state, view) : '';
 
+/** What was read when it was tried: a whole reading, or the current alone. */
+function shownAfter(
+  { id, at, reading, state, amps, note }: EntryOf<'proof'>,
+  view: Parameters<typeof readingLine>[1],
+): string | null {
+  if (reading && state) return `, ${readingLine({ id, at, type: 'reading', reading, state, note }, view)}`;
+  return amps === undefined ? null : `, ${figureText(sayAmps(amps))}`;
+}
+
 function Done({ done }: { readonly done: EntryOf<'proof'> }) {
   const view = useFind();
   return (
     <div className="kept-repair">
       <p>
         <b className={done.good ? 'proof-good' : 'proof-bad'}>{done.good ? words.wasGood : words.wasBad}</b>
-        {done.reading && done.state
-          ? `, ${readingLine({ ...done, type: 'reading', reading: done.reading, state: done.state }, view)}`
-          : null}
+        {shownAfter(done, view)}
       </p>
       <Button
         aria-label={`${words.again}: ${proofCheckWords[done.check]}`}
@@ -124,121 +114,4 @@ function Done({ done }: { readonly done: EntryOf<'proof'> }) {
       </Button>
     </div>
   );
-}
-
-/** A figure where the test has one; else good or still bad. */
-function TryAgain({ item, cause }: { readonly item: ProofItem; readonly cause: EntryOf<'finding'> | null }) {
-  const { session } = useFind();
-  const [figure, setFigure] = useState<number | null>(null);
-  const [openLine, setOpenLine] = useState(false);
-  const [changed, setChanged] = useState<number | null>(0);
-  const [tried, setTried] = useState<number | null>(10);
-  const { check, repeats, expected } = item;
-  const test = repeats?.reading.test;
-  const asksFigure = check === 'reading' && (test === 'ohms' || test === 'volts');
-  const reading = readingAfter(item, cause, { figure, openLine, changed, tried });
-  const sound =
-    reading && check === 'reading' && asksFigure
-      ? looksSound(expected, reading, meterOf(repeats?.meter))
-      : null;
-  const moved = check !== 'move' || ((tried ?? 0) > 0 && (changed ?? 1) === 0);
-  const canBeGood = (!asksFigure || reading !== null) && moved;
-  const name = proofCheckWords[check];
-  const enter = (good: boolean): void => {
-    session.add({
-      type: 'proof',
-      check,
-      ...(repeats && check === 'reading' ? { repeats: repeats.id } : {}),
-      ...(reading && repeats ? { reading, state: repeats.state } : {}),
-      good,
-      note: '',
-    });
-  };
-  return (
-    <div className="try-again">
-      {asksFigure ? (
-        <NumberField
-          label={words.figure}
-          value={figure}
-          unit={test === 'ohms' ? 'Ω' : 'V'}
-          disabled={openLine}
-          places={3}
-          onChange={setFigure}
-        />
-      ) : null}
-      {test === 'ohms' && check === 'reading' ? (
-        <Checkbox label={words.openLine} checked={openLine} onChange={setOpenLine} />
-      ) : null}
-      {check === 'move' ? (
-        <>
-          <NumberField
-            label={words.changed}
-            value={changed}
-            unit=""
-            min={0}
-            max={10_000}
-            places={0}
-            onChange={setChanged}
-          />
-          <NumberField
-            label={words.tried}
-            value={tried}
-            unit=""
-            min={1}
-            max={10_000}
-            places={0}
-            onChange={setTried}
-          />
-        </>
-      ) : null}
-      {sound === false ? <p className="field-trouble">{words.unlike}</p> : null}
-      <div className="button-row">
-        <Button
-          large
-          aria-label={`${words.good}: ${name}`}
-          disabled={!canBeGood || sound === false}
-          onClick={() => enter(true)}
-        >
-          {words.good}
-        </Button>
-        <Button large aria-label={`${words.bad}: ${name}`} onClick={() => enter(false)}>
-          {words.bad}
-        </Button>
-      </div>
-    </div>
-  );
-}
-
-interface Typed {
-  readonly figure: number | null;
-  readonly openLine: boolean;
-  readonly changed: number | null;
-  readonly tried: number | null;
-}
-
-/** What the test shows now, as a reading; null where it has no figure or none was typed. */
-function readingAfter(
-  { check, repeats }: ProofItem,
-  cause: EntryOf<'finding'> | null,
-  { figure, openLine, changed, tried }: Typed,
-): Reading | null {
-  if (check === 'move') {
-    const stretches = repeats?.reading.test === 'move' ? repeats.reading.stretches : cause?.stretches;
-    if (!stretches || changed === null || tried === null) return null;
-    return {
-      test: 'move',
-      stretches: [...stretches],
-      changed: Math.round(changed),
-      tried: Math.round(tried),
-    };
-  }
-  if (check !== 'reading' || !repeats) return null;
-  if (repeats.reading.test === 'ohms') {
-    if (openLine) return { ...repeats.reading, ohms: 'open-line' };
-    return figure === null ? null : { ...repeats.reading, ohms: Math.max(0, figure) };
-  }
-  if (repeats.reading.test === 'volts') {
-    return figure === null ? null : { ...repeats.reading, volts: figure };
-  }
-  return null;
 }

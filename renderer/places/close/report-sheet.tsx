@@ -17,7 +17,7 @@ import {
 import { sayMinutes } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { sayDay, sayMoment, reportWords as words } from '../../language/report.ts';
-import { figureText } from '../../language/say-figure.ts';
+import { figureText, sayAmps } from '../../language/say-figure.ts';
 import { saySmallLength } from '../../language/say-length.ts';
 import { failureTypeWords } from '../../language/words.ts';
 import { sayAmount, useShop } from '../../session/shop-settings.ts';
@@ -281,7 +281,9 @@ function Tests({
     const shown =
       done.reading && done.state
         ? readingLine({ ...done, type: 'reading', reading: done.reading, state: done.state }, view)
-        : expectationSentence(item.expected);
+        : done.amps === undefined
+          ? expectationSentence(item.expected)
+          : figureText(sayAmps(done.amps));
     return done.good ? `${words.good}: ${shown}` : words.bad;
   };
   return (

@@ -1,9 +1,11 @@
+import { shownAfterRepair } from '#core/job/shown-after-repair.ts';
 import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { whereLine } from '../../language/say-where.ts';
 import { Button, Sign } from '../../parts/index.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
 import { closeHash } from '../close/close-page.ts';
+import { SearchOn } from '../close/search-on.tsx';
 import { JobProposals } from '../proposals/job-proposals.tsx';
 import { useFind } from './find-context.ts';
 import { FoundPlace } from './found-place.tsx';
@@ -21,7 +23,8 @@ export function FoundPanel({
   readonly entryId: `entry:${string}`;
   readonly onAnother: () => void;
 }) {
-  const { where, session, open } = useFind();
+  const { where, session, open, standing } = useFind();
+  const shown = open.line ? shownAfterRepair(open.map, open.line, standing) : [];
   return (
     <section className="found" aria-label={words.title}>
       <header>
@@ -35,6 +38,7 @@ export function FoundPanel({
           ))}
         </div>
       </header>
+      {shown.length > 0 ? <SearchOn readings={shown} /> : null}
       <FoundPlace pieces={pieces} entryId={entryId} />
       <JobProposals />
       <h3>{words.next}</h3>
