@@ -22,6 +22,7 @@ export function PhotoInput({
   const [problem, setProblem] = useState<Problem | null>(null);
   const [over, setOver] = useState(false);
   const stopper = useRef<AbortController | null>(null);
+  const box = useRef<HTMLFieldSetElement | null>(null);
   const newest = useRef({ photos, onChange, original });
   newest.current = { photos, onChange, original };
 
@@ -36,7 +37,7 @@ export function PhotoInput({
         onProgress: (share) => setWork({ name: file.name, share }),
       });
       setWork(null);
-      if (kept.ok) newest.current.onChange([...newest.current.photos, kept.value]);
+      if (kept.ok) newest.current.onChange(withPhoto(newest.current.photos, kept.value));
       else {
         if (kept.problem.code !== 'stopped') setProblem(kept.problem);
         break;
@@ -47,7 +48,7 @@ export function PhotoInput({
   useEffect(() => {
     const paste = (event: ClipboardEvent): void => {
       const files = pictures(event.clipboardData?.files);
-      if (files.length === 0) return;
+      if (files.length === 0 || box.current !== pasteBox()) return;
       event.preventDefault();
       void take(files);
     };
@@ -60,6 +61,7 @@ export function PhotoInput({
 
   return (
     <fieldset
+      ref={box}
       className={`photo-input${over ? ' photo-input-over' : ''}`}
       onDragOver={(event) => {
         event.preventDefault();
@@ -120,3 +122,14 @@ export function PhotoInput({
 
 const pictures = (files: FileList | null | undefined): File[] =>
   [...(files ?? [])].filter((file) => file.type.startsWith('image/'));
+
+/** The same photo given twice is one photo. */
+const withPhoto = (photos: readonly Photo[], photo: Photo): readonly Photo[] =>
+  photos.some(({ sha256 }) => sha256 === photo.sha256) ? photos : [...photos, photo];
+
+/** Several forms may wait for a photo: a paste is for the one worked in, else pointed at, else the first. */
+function pasteBox(): Element | null {
+  const boxes = [...document.querySelectorAll('.photo-input')];
+  const worked = boxes.find((each) => each.closest('form')?.contains(document.activeElement));
+  return worked ?? boxes.find((each) => each.closest('form')?.matches(':hover')) ?? boxes[0] ?? null;
+}
