@@ -65,11 +65,12 @@ export const toldWords = {
   mostRaised: (opening: string, from: string, to: string): string =>
     `raises ${opening} most, from ${from} to ${to} %`,
   firm: {
-    firm: (share: string): string => `Firm: it stands here in ${share} % of draws`,
+    firm: (share: string): string =>
+      `Firm: stands here in ${share} % of tries with the unsure figures changed`,
     either: (other: string): string => `Could be either: this or ${other}`,
     unsettled: 'Not settled: several could stand here',
     label: 'How firm the order is',
-    hint: 'Some constants of the model are judgement. They are drawn anew up to two hundred times within their spread, all evidence staying as it is. The first three openings say how often each stood where it stands now.',
+    hint: 'Some constants of the model are judgement. The order is tried up to two hundred times with those figures changed within what they may well be, all evidence staying as it is. The first three openings say how often each stood where it stands now.',
     open: (runs: string): string => `the open place at ${runs}`,
   },
   regret: {

@@ -178,7 +178,9 @@ describe('how firm the order is', () => {
     const rival = { takeOff: ['panel:b'], segmentIds: [], share: 0.4 } as const;
     const either = { rank: 1, standing: 'either', opening, rival } as const;
     expect(firmSentence(either, openingName(rival, name))).toBe('Could be either: this or panel:b');
-    expect(firmSentence({ ...either, standing: 'firm' }, '')).toBe('Firm: it stands here in 55 % of draws');
+    expect(firmSentence({ ...either, standing: 'firm' }, '')).toBe(
+      'Firm: stands here in 55 % of tries with the unsure figures changed',
+    );
     expect(firmSentence({ ...either, standing: 'unsettled' }, '')).toContain('Not settled');
   });
 });
