@@ -152,6 +152,6 @@ test('the same fault weeks later: the job opens again and the search goes on wit
   await expect(page.getByRole('tab', { name: 'Where to open first' })).toBeVisible();
   await expect(page.locator('.dig-entry').first()).toBeVisible({ timeout: 40_000 });
   await page.getByRole('tab', { name: 'Record' }).click();
-  await expect(page.getByText('Fault still there: search goes on')).toBeVisible();
+  await expect(page.locator('.record-words').getByText('Fault still there: search goes on')).toBeVisible();
   await expect(page.getByRole('listitem').filter({ hasText: '0.51 Ω' }).first()).toBeVisible();
 });

@@ -1,3 +1,4 @@
+import { evidenceEntries } from '#core/job/evidence-entries.ts';
 import type { JobEntry } from '#core/job/job-document.ts';
 import type { ReadingEffect } from '#core/job/ranking.ts';
 import type { Piece } from '../../../straight/straight-picture.ts';
@@ -9,10 +10,18 @@ export interface NumberedReading {
   readonly entry: ReadingEntry;
 }
 
-/** The standing readings in the order of the record, numbered from 1. */
+/**
+ * The standing readings in the order of the record, numbered from 1; with them what was read when a repair was
+ * tried, once the search went on after it.
+ */
 export function numberedReadings(standing: readonly JobEntry[]): readonly NumberedReading[] {
+  const counted = new Map(
+    evidenceEntries(standing).flatMap((entry) =>
+      entry.type === 'reading' ? [[entry.id, entry] as const] : [],
+    ),
+  );
   return standing
-    .filter((entry) => entry.type === 'reading')
+    .flatMap((entry) => (entry.type === 'reading' ? [entry] : (counted.get(entry.id) ?? [])))
     .map((entry, index) => ({ number: index + 1, entry }));
 }
 
