@@ -1,24 +1,40 @@
-import { existsSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
 import { assert } from '#core/quantity/assert.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
+import { backupName } from './backup/backup-name.ts';
+import { backupFolderOf } from './backup/list-backups.ts';
+import { dropPart, finish, partOf } from './backup/whole-file.ts';
 import type { Connection } from './connection.ts';
 import { type MigrationStep, migrationSteps } from './migrations/index.ts';
 
 const versionOf = (connection: Connection): number =>
   connection.pragma('user_version', { simple: true }) as number;
 
-/** A free file name beside the store for the copy made before lifting it. */
-function backupFile(file: string, fromVersion: number): string {
-  const stem = `${file}.before-lifting-version-${fromVersion}`;
-  for (let n = 1; ; n++) {
-    const name = n === 1 ? `${stem}.backup` : `${stem}-${n}.backup`;
-    if (!existsSync(name)) return name;
+/** Keeps a copy of the store as it is, opened and found sound before it counts as one. */
+function keepBefore(connection: Connection, file: string): Result<null> {
+  const folder = backupFolderOf(dirname(file));
+  mkdirSync(folder, { recursive: true });
+  const copy = join(folder, backupName(new Date().toISOString(), 'before-lifting'));
+  const part = partOf(copy);
+  dropPart(part);
+  try {
+    connection.prepare('VACUUM INTO ?').run(part);
+    const opened = new Database(part, { readonly: true });
+    const said = opened.pragma('integrity_check(1)', { simple: true }) as string;
+    opened.close();
+    if (said !== 'ok') return fail({ code: 'store-damaged', detail: said });
+    finish(part, copy);
+    return ok(null);
+  } finally {
+    dropPart(part);
   }
 }
 
 /**
  * Lifts a store to the newest version: all missing steps and the new version number in one immediate
- * transaction, after a copy of an existing store was put beside it. Gives the version it had.
+ * transaction, after a copy of an existing store was put among its backups. Gives the version it had.
  * `store-newer` for a store a newer program wrote, `store-damaged` for a database that is not ours.
  */
 export function migrate(
@@ -32,7 +48,8 @@ export function migrate(
   if (found === head) return ok(found);
   const tables = connection.prepare('SELECT count(*) FROM sqlite_schema').pluck().get() as number;
   if (found === 0 && tables > 0) return fail({ code: 'store-damaged', detail: 'another program’s database' });
-  if (found > 0) connection.prepare('VACUUM INTO ?').run(backupFile(file, found));
+  const kept = found > 0 ? keepBefore(connection, file) : ok(null);
+  if (!kept.ok) return kept;
 
   // Foreign keys cannot be switched inside a transaction; steps that rebuild tables need them off.
   connection.pragma('foreign_keys = OFF');

@@ -1,10 +1,14 @@
 import { join } from 'node:path';
 import { ok, type Result } from '#core/quantity/result.ts';
+import { finishSwap } from '#db/backup/swap-store.ts';
+import type { Connection } from '#db/connection.ts';
 import { holdFolder } from '#db/folder-hold.ts';
 import { openStore } from '#db/open-store.ts';
+import { openOrSalvage } from '#db/salvage/open-or-salvage.ts';
+import { type BackupKeeper, keepBackups } from './backup-keeper.ts';
 import type { WireReply } from './contract/client.ts';
+import type { Handlers } from './contract/handlers.ts';
 import { answer } from './handlers/answer.ts';
-import type { HostMeans } from './handlers/host-means.ts';
 import { handlersOver } from './handlers/index.ts';
 import { machineChance } from './handlers/machine-chance.ts';
 import { offerSamples } from './handlers/offer-samples.ts';
@@ -14,33 +18,58 @@ import { type Log, openLog } from './log.ts';
 export interface Workshop {
   answer(name: unknown, input: unknown): WireReply;
   readonly log: Log;
+  readonly backups: BackupKeeper;
   close(): void;
 }
 
 /**
- * Claims a data folder, opens its store and brings in the samples not offered before. Problems:
- * `store-busy` when another process has the folder, and those of `openStore`.
+ * Claims a data folder, opens its store and brings in the samples not offered before; a damaged store is set
+ * aside and what can be read of it saved. A backup of what changed begins at once. Problems: `store-busy` when
+ * another process has the folder, and those of `openStore`.
  */
 export function openWorkshop(folder: string, sampleFolder: string): Result<Workshop> {
   const hold = holdFolder(folder);
   if (!hold.ok) return hold;
-  const store = openStore(join(folder, 'undertrim.db'));
+  const now = (): string => new Date().toISOString();
+  const file = join(folder, 'undertrim.db');
+  const store = openHeld(file, now());
   if (!store.ok) {
     hold.value.release();
     return store;
   }
-  const connection = store.value;
-  const now = (): string => new Date().toISOString();
-  const means: HostMeans = { connection, now, chance: machineChance };
+  let connection = store.value;
   const log = openLog(folder, now);
-  const handlers = handlersOver(means);
-  offerSamples(means, log, sampleFolder);
+  const handlersNow = (): Handlers => handlersOver({ connection, now, chance: machineChance, backups });
+  const backups = keepBackups({
+    file,
+    now,
+    log,
+    connection: () => connection,
+    close: () => connection.close(),
+    reopen: () => {
+      const opened = openStore(file);
+      if (!opened.ok) return opened;
+      connection = opened.value;
+      handlers = handlersNow();
+      return ok(null);
+    },
+  });
+  let handlers = handlersNow();
+  offerSamples({ connection, now, chance: machineChance, backups }, log, sampleFolder);
+  backups.begin('start');
   return ok({
     answer: (name, input) => answer(handlers, log, name, input),
     log,
+    backups,
     close: () => {
+      backups.stop();
       connection.close();
       hold.value.release();
     },
   });
+}
+
+function openHeld(file: string, now: string): Result<Connection> {
+  finishSwap(file, now);
+  return openOrSalvage(file, now);
 }

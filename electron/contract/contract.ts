@@ -158,6 +158,35 @@ const intake = {
   symptoms: jobSchema.shape.symptoms,
 };
 
+/** One whole copy of everything, opened and found sound when it was made. */
+export const backupLineSchema = z.strictObject({
+  fileName: z.string(),
+  takenAt: time,
+  reason: z.enum(['start', 'daily', 'asked', 'before-lifting', 'before-restore']),
+  bytes: z.number().int(),
+});
+export type BackupLine = z.infer<typeof backupLineSchema>;
+
+/** What was saved from a damaged store and what was not, by the names a person knows. */
+export const storeLossSchema = z.strictObject({
+  at: time,
+  /** Where the damaged file is kept, whole. */
+  asideFolder: z.string(),
+  keptMaps: z.number().int(),
+  keptJobs: z.number().int(),
+  keptPictures: z.number().int(),
+  /** Taken from a backup, for they could not be read whole. */
+  fromBackup: z.strictObject({ maps: z.array(z.string()), jobs: z.array(z.string()) }),
+  /** When that backup was made; null when there was none. */
+  backupAt: time.nullable(),
+  /** Kept, but something of them is missing. */
+  incomplete: z.strictObject({ maps: z.array(z.string()), jobs: z.array(z.string()) }),
+  /** Kept as they stand; their earlier changes cannot be taken back any more. */
+  withoutHistory: z.array(z.string()),
+  lost: z.strictObject({ maps: z.array(z.string()), jobs: z.array(z.string()), pictures: z.number().int() }),
+});
+export type StoreLoss = z.infer<typeof storeLossSchema>;
+
 const request = <I extends z.ZodType, O extends z.ZodType>(input: I, output: O) => ({ input, output });
 
 /**
@@ -320,6 +349,28 @@ export const contract = {
     z.strictObject({ text: z.string().nullable() }),
   ),
   'place.keep': request(z.strictObject({ key: z.string().max(100), text: z.string().max(100_000) }), none),
+
+  /** The backups, newest first, how far a running one is, and why the last one failed. */
+  'backup.list': request(
+    none,
+    z.strictObject({
+      backups: z.array(backupLineSchema),
+      folder: z.string(),
+      /** From 0 to 1 while one is being made. */
+      running: z.number().nullable(),
+      trouble: z.enum(['full', 'read-only', 'damaged', 'other']).nullable(),
+    }),
+  ),
+  /** Begins a backup now and answers at once; `backup.list` says how it goes. */
+  'backup.take': request(none, none),
+  /**
+   * Makes a new store from a backup and goes on with that one. What was there becomes a backup itself. Every
+   * open page must be read anew afterwards.
+   */
+  'backup.restore': request(z.strictObject({ fileName: z.string().max(100) }), none),
+  /** What was lost when a damaged store was opened; null when nothing was, or it has been read. */
+  'loss.read': request(none, z.strictObject({ loss: storeLossSchema.nullable() })),
+  'loss.noted': request(none, none),
 
   /**
    * Prints the page as it stands to a PDF file the user names. Answered by the desktop window only; elsewhere

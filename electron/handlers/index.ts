@@ -1,5 +1,6 @@
 import { fail } from '#core/quantity/result.ts';
 import type { Handlers } from '../contract/handlers.ts';
+import { backupHandlers } from './backup-handlers.ts';
 import { fileHandlers } from './file-handlers.ts';
 import type { HostMeans } from './host-means.ts';
 import { jobHandlers } from './job-handlers.ts';
@@ -19,6 +20,7 @@ export function handlersOver(means: HostMeans): Handlers {
     ...pastHandlers(means),
     ...pictureHandlers(means),
     ...placeHandlers(means),
+    ...backupHandlers(means),
     'page.print': () => fail({ code: 'unknown-request', name: 'page.print' }),
   };
 }

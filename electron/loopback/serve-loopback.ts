@@ -1,7 +1,7 @@
 import { pageFolder, sampleFolder } from '../build/project-folder.ts';
 import { openWorkshop } from '../open-workshop.ts';
 import type { StartOptions } from '../start-options.ts';
-import { startTrouble } from '../start-trouble.ts';
+import { lossAtStart, startTrouble } from '../start-trouble.ts';
 import { openLoopbackHost } from './loopback-host.ts';
 import { openWindow } from './open-window.ts';
 
@@ -12,6 +12,8 @@ export async function serveLoopback(options: StartOptions): Promise<number> {
     console.error(startTrouble(workshop.problem, options.data));
     return 1;
   }
+  const loss = workshop.value.backups.loss();
+  if (loss) console.error(lossAtStart(loss));
   try {
     const { answer } = workshop.value;
     const host = await openLoopbackHost({ answer, builtFolder: pageFolder, port: options.port });

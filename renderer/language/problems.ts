@@ -182,7 +182,7 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
     case 'store-damaged':
       return said(
         `The data file is damaged: ${problem.detail}.`,
-        'Keep a copy of it, then bring in the last backup.',
+        'Close Undertrim and start it again: it sets the file aside and saves what can be read.',
       );
     case 'store-newer':
       return said(

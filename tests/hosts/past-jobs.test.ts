@@ -7,11 +7,12 @@ import { handlersOver } from '#electron/handlers/index.ts';
 import { wholeJob } from '#tests/core/job/closing-record.ts';
 import { openFreshStore } from '#tests/db/open-fresh-store.ts';
 import { sample } from '#tests/sample.ts';
+import { keeperOver } from './keeper-over.ts';
 
 const now = (): string => '2026-01-05T15:00:00.000Z';
 
 function shop() {
-  const { connection } = openFreshStore();
+  const { connection, file } = openFreshStore();
   const map = mapToExchange(sample.map);
   addMap(connection, map, now());
   const record = wholeJob();
@@ -24,7 +25,12 @@ function shop() {
     complaint: 'Tail lamp out, Café owner',
   };
   for (const job of [closed, open]) expect(addJob(connection, job, map).ok).toBe(true);
-  const handlers = handlersOver({ connection, now, chance: () => 0.5 });
+  const handlers = handlersOver({
+    connection,
+    now,
+    chance: () => 0.5,
+    backups: keeperOver(connection, file),
+  });
   const search = (...words: { text: string; codes: string[] }[]) => {
     const found = handlers['jobs.search']({ words });
     if (!found.ok) throw new Error(found.problem.code);

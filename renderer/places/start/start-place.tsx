@@ -1,12 +1,15 @@
 import { useState } from 'react';
 import type { JobId, MapId } from '#core/quantity/id.ts';
+import { backupWords } from '../../language/backups.ts';
 import { modelWords } from '../../language/model.ts';
 import { startWords } from '../../language/start.ts';
 import { words } from '../../language/words.ts';
 import { Button, Disclosure, Field, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
 import { SettingsButton } from '../settings/settings-button.tsx';
+import { Backups } from './backups.tsx';
 import { BringIn } from './bring-in.tsx';
 import { JobList } from './job-list.tsx';
+import { LossNotice } from './loss-notice.tsx';
 import { MapCard } from './map-card.tsx';
 import { matchMaps } from './match-maps.ts';
 import { NewMap } from './new-map.tsx';
@@ -74,9 +77,10 @@ function Lists({
   readonly onChanged: () => void;
 }) {
   const [typed, setTyped] = useState('');
-  const [fold, setFold] = useState<'past' | 'figures' | null>(null);
+  const [fold, setFold] = useState<'past' | 'figures' | 'backups' | null>(null);
   const [form, setForm] = useState<'map' | 'file' | null>(null);
   const [dropped, setDropped] = useState<File | null>(null);
+  const [wentBack, setWentBack] = useState<string | null>(null);
   const [stored, setStored] = useState<string | null>(null);
   const over = useDrop((file) => {
     setDropped(file);
@@ -90,6 +94,7 @@ function Lists({
   };
   return (
     <>
+      <LossNotice />
       {first ? <p className="first-time">{startWords.firstTime}</p> : null}
       {over ? <div className="drop-here">{startWords.bringIn.drop}</div> : null}
       <div className="start-lists">
@@ -109,6 +114,19 @@ function Lists({
             onToggle={(open) => setFold(open ? 'figures' : null)}
           >
             <ShopFigures />
+          </Disclosure>
+          <Disclosure
+            label={backupWords.title}
+            open={fold === 'backups'}
+            onToggle={(open) => setFold(open ? 'backups' : null)}
+          >
+            {wentBack ? <Notice>{backupWords.wentBack(wentBack)}</Notice> : null}
+            <Backups
+              onWentBack={({ takenAt }) => {
+                setWentBack(takenAt);
+                onChanged();
+              }}
+            />
           </Disclosure>
         </section>
         <section className="start-maps" aria-labelledby="maps-title">
