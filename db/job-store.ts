@@ -22,6 +22,7 @@ export type JobIntake = Pick<
   | 'workingCircuitIds'
   | 'recentWork'
   | 'symptoms'
+  | 'handedOn'
 >;
 
 interface JobRow {
@@ -73,6 +74,7 @@ const intakeOf = (job: JobIntake): JobIntake => ({
   workingCircuitIds: job.workingCircuitIds,
   ...(job.recentWork ? { recentWork: job.recentWork } : {}),
   ...(job.symptoms ? { symptoms: job.symptoms } : {}),
+  ...(job.handedOn ? { handedOn: true } : {}),
 });
 
 function insertEntries(
@@ -169,10 +171,11 @@ export function changeIntake(
   intake: JobIntake,
   now: string,
 ): Result<JobId> {
+  const kept = readJob(connection, jobId);
   const { changes } = statement(
     connection,
     'UPDATE job SET head = ?, changed_at = ?, recall = NULL WHERE id = ?',
-  ).run(JSON.stringify(intakeOf(intake)), now, jobId);
+  ).run(JSON.stringify(intakeOf(kept?.handedOn ? { ...intake, handedOn: true } : intake)), now, jobId);
   forgetLesson(connection, jobId);
   return changes === 1 ? ok(jobId) : fail({ code: 'not-found', thing: jobId });
 }

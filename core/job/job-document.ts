@@ -112,6 +112,8 @@ export const jobSchema = z.strictObject({
   recentWork: z.array(z.enum(recentWorks)).max(recentWorks.length).optional(),
   /** When the fault shows. Absent: nobody asked. */
   symptoms: z.array(z.enum(symptoms)).max(symptoms.length).optional(),
+  /** A closed job handed to another workshop without its customer. Absent: a job of one's own. */
+  handedOn: z.literal(true).optional(),
   entries: z.array(jobEntrySchema).max(20_000),
 });
 export type Job = z.infer<typeof jobSchema>;

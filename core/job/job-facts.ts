@@ -27,6 +27,8 @@ export interface JobFacts {
   readonly minutesToFind: number | null;
   /** Openings until the cause was proved, itself counted; null while it is not. */
   readonly openings: number | null;
+  /** Another workshop's job. Absent: one's own. */
+  readonly handedOn?: true;
 }
 
 /**
@@ -73,6 +75,7 @@ export function jobFacts(job: Job): JobFacts {
     soundStretches: looks.flatMap(({ result, stretches }) => (result === 'seen-sound' ? stretches : [])),
     minutesToFind: untilFound && minutesUntil(job, untilFound),
     openings: untilFound && openingsIn(untilFound),
+    ...(job.handedOn ? { handedOn: true } : {}),
   };
 }
 

@@ -112,6 +112,18 @@ export const importSummarySchema = z.strictObject({
 });
 export type ImportSummary = z.infer<typeof importSummarySchema>;
 
+/** What another workshop's past jobs come to here. */
+export const historySummarySchema = z.strictObject({
+  /** Not here before, and of those the ones that go to one's own drawing of the model. */
+  newJobs: z.number().int(),
+  onOwnMap: z.number().int(),
+  /** Here already, and left as they are. */
+  knownJobs: z.number().int(),
+  /** On no drawing in the bundle or here. */
+  leftOut: z.number().int(),
+});
+export type HistorySummary = z.infer<typeof historySummarySchema>;
+
 /** What bringing in a bundle would do, document by document. */
 export const bundleSummarySchema = z.strictObject({
   documents: z.array(
@@ -123,6 +135,8 @@ export const bundleSummarySchema = z.strictObject({
       sameHere: z.boolean(),
     }),
   ),
+  /** Past jobs without their customers; null when the bundle has none. */
+  history: historySummarySchema.nullable(),
   /** Pictures that come in, and those that are here already. */
   newPictures: z.number().int(),
   knownPictures: z.number().int(),
@@ -317,11 +331,18 @@ export const contract = {
 
   /** A map, or a job with its map as it stood, together with their pictures, as one zip. */
   'file.handOutBundle': request(
-    z.union([z.strictObject({ mapId }), z.strictObject({ jobId })]),
+    z.union([
+      /** `withHistory`: with the map's closed jobs, without their customers. */
+      z.strictObject({ mapId, withHistory: z.boolean().optional() }),
+      z.strictObject({ jobId }),
+    ]),
     z.strictObject({
       fileName: z.string(),
       base64: z.string(),
       missingPictures: bundleSummarySchema.shape.missingPictures,
+      /** Past jobs in it, and those left out because the map no longer has their places. */
+      historyJobs: z.number().int(),
+      historyLeftOut: z.number().int(),
     }),
   ),
   /** Reads a bundle and says what it holds; `store` keeps all of it or, when anything is refused, nothing. */

@@ -10,6 +10,7 @@ import { hasPicture, keepPicture } from '#db/picture-store.ts';
 import { type UnpackedBundle, unpackBundle } from '../bundle/unpack-bundle.ts';
 import type { BundleSummary } from '../contract/contract.ts';
 import { bringInJob, bringInMap, mapSummary } from './bring-in.ts';
+import { mergeHistory } from './history-jobs.ts';
 import type { HostMeans } from './host-means.ts';
 import { picturesOfJob, picturesOfMap } from './named-pictures.ts';
 import { type BroughtDocument, readDocument } from './read-document.ts';
@@ -23,7 +24,7 @@ export interface BroughtInBundle {
 /**
  * Brings in a bundle: its maps, then its jobs, and its pictures; all of it, or nothing when any part is
  * refused. A map that is here in just that state is not stored again; another one under its id comes in
- * beside it, and the bundle's jobs go with it. Without `store` the same is done and taken back.
+ * beside it, and the bundle's jobs go with it; past jobs without their customers are merged into what is known. Without `store` the same is done and taken back.
  */
 export function bringInBundle(means: HostMeans, zip: Uint8Array, store: boolean): Result<BroughtInBundle> {
   const unpacked = unpackBundle(zip);
@@ -55,7 +56,10 @@ function bringInParts(
     .map(({ documentName, name, sha256 }) => ({ documentName, name, sha256 }));
   const mapIds: MapId[] = [];
   const jobIds: JobId[] = [];
-  const jobs = documents.filter((document) => document.kind === 'job');
+  const jobDocuments = documents.filter((document) => document.kind === 'job');
+  const jobs = jobDocuments.filter(({ job }) => !job.handedOn);
+  const past = jobDocuments.flatMap(({ job }) => (job.handedOn ? [job] : []));
+  const brought: { map: MapExchange; broughtAs: MapId }[] = [];
   const keptAs = new Map<string, MapId>();
   for (const document of documents) {
     if (document.kind !== 'map') continue;
@@ -65,25 +69,31 @@ function bringInParts(
       map,
       jobs.map(({ job }) => job),
     );
-    const brought = sameHere
+    const taken = sameHere
       ? ok({ summary: mapSummary(map, true), mapId: map.id })
       : bringInMap(means, map, true);
-    if (!brought.ok) return brought;
-    const { summary, mapId } = brought.value;
-    if (mapId) keptAs.set(stateOf(map.id, map.revision), mapId);
+    if (!taken.ok) return taken;
+    const { summary, mapId } = taken.value;
+    if (mapId) {
+      keptAs.set(stateOf(map.id, map.revision), mapId);
+      brought.push({ map, broughtAs: mapId });
+    }
     if (mapId && !sameHere) mapIds.push(mapId);
     summaries.push({ ...summary, entry, sameHere });
   }
+  const history = past.length > 0 ? mergeHistory(means, past, brought) : ok(null);
+  if (!history.ok) return history;
   for (const { job, entry } of jobs) {
     const mapId = keptAs.get(stateOf(job.mapId, job.mapRevision)) ?? job.mapId;
-    const brought = bringInJob(means, { ...job, mapId }, true);
-    if (!brought.ok) return brought;
-    if (brought.value.jobId) jobIds.push(brought.value.jobId);
-    summaries.push({ ...brought.value.summary, entry, sameHere: false });
+    const taken = bringInJob(means, { ...job, mapId }, true);
+    if (!taken.ok) return taken;
+    if (taken.value.jobId) jobIds.push(taken.value.jobId);
+    summaries.push({ ...taken.value.summary, entry, sameHere: false });
   }
   const newPictures = pictures.length - known;
   const summary = {
     documents: summaries,
+    history: history.value,
     newPictures,
     knownPictures: known,
     missingPictures,

@@ -32,8 +32,8 @@ export function fileHandlers(means: HostMeans): FileHandlers {
     'file.handOutBundle': (what) => {
       const made = handOutBundle(means, what);
       if (!made.ok) return made;
-      const { fileName, bytes, missingPictures } = made.value;
-      return ok({ fileName, base64: Buffer.from(bytes).toString('base64'), missingPictures });
+      const { bytes, ...said } = made.value;
+      return ok({ ...said, base64: Buffer.from(bytes).toString('base64') });
     },
   };
 }

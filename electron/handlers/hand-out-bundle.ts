@@ -1,3 +1,4 @@
+import { jobText } from '#core/job/job-text.ts';
 import type { MapExchange } from '#core/map/exchange.ts';
 import type { JobId, MapId } from '#core/quantity/id.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
@@ -9,6 +10,7 @@ import { bundleLimits } from '../bundle/bundle-manifest.ts';
 import { type BundledDocument, type BundledPicture, packBundle } from '../bundle/pack-bundle.ts';
 import type { BundleSummary } from '../contract/contract.ts';
 import { fileStem, jobFile, mapFile } from './handed-out-file.ts';
+import { type HistoryOut, historyOf } from './history-jobs.ts';
 import type { HostMeans } from './host-means.ts';
 import { type NamedPicture, picturesOfJob, picturesOfMap } from './named-pictures.ts';
 import { pictureTypeOf } from './picture-type.ts';
@@ -17,18 +19,22 @@ export interface HandedOutBundle {
   readonly fileName: string;
   readonly bytes: Uint8Array;
   readonly missingPictures: BundleSummary['missingPictures'];
+  readonly historyJobs: number;
+  readonly historyLeftOut: number;
 }
 
 /**
- * A map with its pictures, or a job with its photos, the map it was opened on and that map's pictures, as one zip. A
+ * A map with its pictures and, when asked for, what its past jobs found without their customers; or a job with its photos, the map it was opened on and that map's pictures, as one zip. A
  * picture that is no longer kept is named, and the rest handed out without it. Problems: `not-found`,
  * `too-large`.
  */
 export function handOutBundle(
-  { connection }: HostMeans,
-  what: { readonly mapId: MapId } | { readonly jobId: JobId },
+  means: HostMeans,
+  what: { readonly mapId: MapId; readonly withHistory?: boolean | undefined } | { readonly jobId: JobId },
 ): Result<HandedOutBundle> {
+  const { connection } = means;
   const documents: BundledDocument[] = [];
+  let history: HistoryOut = { jobs: [], leftOut: 0 };
   const named: NamedPicture[] = [];
   let map: MapExchange | null;
   let name: string;
@@ -36,6 +42,13 @@ export function handOutBundle(
     map = readMap(connection, what.mapId);
     if (!map) return fail({ code: 'not-found', thing: what.mapId });
     name = map.details.name;
+    if (what.withHistory) history = historyOf(means, map);
+    documents.push(
+      ...history.jobs.map((job, i) => ({
+        fileName: `past-${String(i + 1).padStart(4, '0')}.job.json`,
+        text: jobText(job),
+      })),
+    );
   } else {
     const job = readJob(connection, what.jobId);
     map = job && readPinnedMap(connection, job.mapId, job.mapRevision);
@@ -63,5 +76,11 @@ export function handOutBundle(
       mostBytes: bundleLimits.packedBytes,
     });
   }
-  return ok({ fileName: `${fileStem(name)}.undertrim.zip`, bytes, missingPictures });
+  return ok({
+    fileName: `${fileStem(name)}.undertrim.zip`,
+    bytes,
+    missingPictures,
+    historyJobs: history.jobs.length,
+    historyLeftOut: history.leftOut,
+  });
 }

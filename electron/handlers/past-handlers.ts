@@ -25,7 +25,8 @@ export function pastHandlers({
       return ok({ jobs: found.slice(0, mostSearched), left: Math.max(0, found.length - mostSearched) });
     },
     'shop.figures': () => {
-      const facts = factsOfJobs(connection, null);
+      // How well one finds is told by one's own jobs; where a model chafes, by everybody's.
+      const facts = factsOfJobs(connection, null).filter(({ handedOn }) => !handedOn);
       const names = new Map(listJobs(connection).map((line) => [line.mapId, line.mapName]));
       const models = [...figuresByModel(facts)].map(([mapId, figures]) => ({
         mapId,
@@ -45,7 +46,8 @@ export function pastHandlers({
     },
     'map.past': ({ mapId }) => {
       const facts = factsOfJobs(connection, mapId);
-      return ok({ figures: shopFigures(facts), places: [...chafingPlaces(facts)] });
+      const own = facts.filter(({ handedOn }) => !handedOn);
+      return ok({ figures: shopFigures(own), places: [...chafingPlaces(facts)] });
     },
   };
 }

@@ -10,6 +10,14 @@ export const handoverWords = {
     documentHint: 'One JSON file with everything drawn, without the pictures under it.',
     bundle: 'Map with its pictures',
     bundleHint: 'One zip file for another workshop that uses Undertrim.',
+    history: 'With what past jobs on this map found',
+    historyHint: 'Closed jobs only. Plates, odometers, complaints, names, notes, photos and money stay here.',
+    historyDone: (jobs: number, leftOut: number): string =>
+      `${jobs === 0 ? 'No past job' : plural(jobs, 'past job', 'past jobs')} in it.${
+        leftOut === 0
+          ? ''
+          : ` ${plural(leftOut, 'speaks', 'speak')} of places this map no longer has, and stayed out.`
+      }`,
     drawing: 'Drawing',
     drawingHint: 'The whole map on light paper, with names and a scale bar. Pictures under it are left out.',
     as: 'As',
@@ -55,6 +63,21 @@ export const handoverWords = {
     },
     pictures: ({ newPictures, knownPictures }: BundleSummary): string =>
       `${plural(newPictures, 'picture', 'pictures')} will be stored; ${plural(knownPictures, 'is', 'are')} here already.`,
+    history: (history: NonNullable<BundleSummary['history']>): string =>
+      [
+        `Past jobs of another workshop, without their customers: ${history.newJobs} new, ${history.knownJobs} here already and left as they are.`,
+        ...(history.onOwnMap > 0
+          ? [`${plural(history.onOwnMap, 'goes', 'go')} to your own map of this model.`]
+          : []),
+        ...(history.newJobs > history.onOwnMap
+          ? [`${plural(history.newJobs - history.onOwnMap, 'goes', 'go')} with the map in the bundle.`]
+          : []),
+        ...(history.leftOut > 0
+          ? [
+              `${plural(history.leftOut, 'fits', 'fit')} no map and ${history.leftOut === 1 ? 'is' : 'are'} left out.`,
+            ]
+          : []),
+      ].join(' '),
     missing: 'Pictures spoken of that are neither in the bundle nor here:',
     missingOne: (name: string, documentName: string): string =>
       `${name || 'A picture'}, for ${documentName || 'the job'}`,

@@ -58,7 +58,7 @@ test('with the spare down, the loom lies on the hanger bracket, a little beyond 
   expect(await axeFaults(page)).toEqual([]);
 });
 
-test('after the repair the lamp must stay dark: any current says the fault is still there', async () => {
+test('after the repair the lamp must stay dark, and current says the fault is still there', async () => {
   await hand.repair(/^Proved cause/, [
     'Closed crimp under adhesive-lined heat-shrink',
     'Fixing renewed',

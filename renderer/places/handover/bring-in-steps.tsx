@@ -142,6 +142,7 @@ function Asking({
   const nothingNew =
     content.kind === 'bundle' &&
     content.summary.newPictures === 0 &&
+    (content.summary.history?.newJobs ?? 0) === 0 &&
     documents.every((document) => document.sameHere);
   return (
     <Notice
@@ -177,9 +178,10 @@ const fateOf = (document: ImportSummary & { readonly sameHere: boolean }): strin
   document.sameHere ? text.fate.same : document.alreadyHere ? text.fate.copy : text.fate.new;
 
 function BundleFacts({ summary }: { readonly summary: BundleSummary }) {
-  const { missingPictures, ignored, newPictures, knownPictures } = summary;
+  const { missingPictures, ignored, newPictures, knownPictures, history } = summary;
   return (
     <>
+      {history ? <p>{text.history(history)}</p> : null}
       {newPictures + knownPictures > 0 ? <p>{text.pictures(summary)}</p> : null}
       {missingPictures.length > 0 ? (
         <>

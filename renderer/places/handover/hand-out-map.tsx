@@ -6,7 +6,7 @@ import { mapPng, mostSidePx } from '../../drawing-export/map-png.ts';
 import { mapSvg, mapSvgSize } from '../../drawing-export/map-svg.ts';
 import { handoverWords } from '../../language/handover.ts';
 import type { LengthSystem } from '../../language/say-length.ts';
-import { Button, Choice, Notice, NumberField, ProblemNotice, Progress } from '../../parts/index.ts';
+import { Button, Checkbox, Choice, Notice, NumberField, ProblemNotice, Progress } from '../../parts/index.ts';
 import { hostClient } from '../../session/host.ts';
 import { boardColours } from '../../theme/tokens.ts';
 import { blobOf } from '../draw/picture-bytes.ts';
@@ -32,6 +32,7 @@ export function HandOutMap({
   readonly flush: () => Promise<void>;
 }) {
   const { state, handOut, stop } = useHandOut();
+  const [withHistory, setWithHistory] = useState(false);
   const busy = state.at === 'making';
   const document = async (): Promise<Result<MadeFile>> => {
     await flush();
@@ -40,11 +41,12 @@ export function HandOutMap({
   };
   const bundle = async (): Promise<Result<MadeFile>> => {
     await flush();
-    const made = await hostClient()('file.handOutBundle', { mapId: map.id });
+    const made = await hostClient()('file.handOutBundle', { mapId: map.id, withHistory });
     if (!made.ok) return made;
-    const { fileName, base64, missingPictures } = made.value;
+    const { fileName, base64, missingPictures, historyJobs, historyLeftOut } = made.value;
     const missing = missingPictures.map((picture) => picture.name || picture.sha256.slice(0, 8));
-    return ok({ fileName, content: blobOf(base64, 'application/zip'), missing });
+    const said = withHistory ? text.historyDone(historyJobs, historyLeftOut) : '';
+    return ok({ fileName, content: blobOf(base64, 'application/zip'), missing, said });
   };
   return (
     <div className="handover">
@@ -64,6 +66,8 @@ export function HandOutMap({
       <section className="handover-part" aria-label={text.bundle}>
         <h2>{text.bundle}</h2>
         <p className="quiet">{text.bundleHint}</p>
+        <Checkbox label={text.history} checked={withHistory} onChange={setWithHistory} />
+        {withHistory ? <p className="quiet">{text.historyHint}</p> : null}
         <div className="button-row">
           <Button
             disabled={busy}
@@ -178,6 +182,7 @@ function Outcome({ state, onStop }: { readonly state: HandOutState; readonly onS
       return (
         <div role="status">
           <Notice title={text.done(state.fileName)}>
+            {state.said === '' ? null : <p>{state.said}</p>}
             {state.missing.length > 0 ? <p>{text.missing(state.missing)}</p> : null}
           </Notice>
         </div>

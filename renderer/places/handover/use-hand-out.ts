@@ -11,12 +11,19 @@ export interface MadeFile {
   readonly content: Blob;
   /** Pictures that should be in it but are not kept here. */
   readonly missing?: readonly string[];
+  /** What else is worth saying of it. */
+  readonly said?: string;
 }
 
 export type HandOutState =
   | { readonly at: 'rest' }
   | { readonly at: 'making'; readonly kind: HandOutKind }
-  | { readonly at: 'done'; readonly fileName: string; readonly missing: readonly string[] }
+  | {
+      readonly at: 'done';
+      readonly fileName: string;
+      readonly missing: readonly string[];
+      readonly said: string;
+    }
   | { readonly at: 'stopped' }
   | { readonly at: 'refused'; readonly problem: Problem };
 
@@ -35,9 +42,9 @@ export function useHandOut() {
         setState({ at: 'refused', problem: made.problem });
         return;
       }
-      const { fileName, content, missing = [] } = made.value;
+      const { fileName, content, missing = [], said = '' } = made.value;
       saveFile(fileName, content);
-      setState({ at: 'done', fileName, missing });
+      setState({ at: 'done', fileName, missing, said });
     },
     [],
   );

@@ -76,6 +76,7 @@ test('before anything is stored a bundle says what it holds, what is here, and w
             alreadyHere: false,
           },
         ],
+        history: null,
         newPictures: 1,
         knownPictures: 2,
         missingPictures: [{ documentName: 'Tiny sample', name: 'Roof scan', sha256: 'ab' }],
@@ -106,6 +107,7 @@ test('a bundle that is here in every part has nothing to keep', () => {
       base64: '',
       summary: {
         documents: [{ ...documentSummary, entry: 'a.json', sameHere: true }],
+        history: null,
         newPictures: 0,
         knownPictures: 1,
         missingPictures: [],
