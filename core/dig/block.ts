@@ -101,13 +101,13 @@ export function compareWorth(
 }
 
 /**
- * The job numbers of a block in order. O(jobs), without recursion: blocks may be long chains.
+ * The job numbers of some blocks in order. O(jobs), without recursion: blocks may be long chains.
  * @example
- * jobsOf(joinBlocks(jobBlock(4, 0, 1), jobBlock(2, 1, 1))) // => [4, 2]
+ * jobsOf([joinBlocks(jobBlock(4, 0, 1), jobBlock(2, 1, 1))]) // => [4, 2]
  */
-export function jobsOf(block: Block): number[] {
+export function jobsOf(blocks: readonly Block[]): number[] {
   const jobs: number[] = [];
-  const waiting: Block[] = [block];
+  const waiting = blocks.toReversed();
   for (let at = waiting.pop(); at; at = waiting.pop()) {
     if (at.first && at.second) waiting.push(at.second, at.first);
     else if (at.row)

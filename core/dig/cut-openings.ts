@@ -49,8 +49,11 @@ export function cutOpenings<L extends Look>(
   const off = new Set<number>();
   const fully = new Set<L>();
   const halfway = new Set<L>();
-  const openings: Opening<L>[] = [];
-  let takeOff: PanelId[] = [];
+  const openings: Growing<L>[] = [];
+  let last: Growing<L> | null = null;
+  let lastGroup = -1;
+  let lastView: View | null = null;
+  let takeOff = nothing;
   let setup = 0;
   let minutes = 0;
   let refit = 0;
@@ -70,45 +73,46 @@ export function cutOpenings<L extends Look>(
       continue;
     }
     const { look, view, group } = yard.jobs[number] as YardJob<L>;
-    if (view === 'half' && fully.has(look)) continue;
-    const seen = seenBy(look, view, halfway.has(look));
-    if (look.halfView) (view === 'half' ? halfway : fully).add(look);
-    const lookMinutes = view === 'half' ? (look.halfView as HalfView).minutes : look.minutes;
-    minutes += setup + lookMinutes;
+    let wasHalfSeen = false;
+    if (look.halfView) {
+      if (view === 'half' && fully.has(look)) continue;
+      wasHalfSeen = halfway.has(look);
+      (view === 'half' ? halfway : fully).add(look);
+    }
+    const seen = seenBy(look, view, wasHalfSeen);
+    const spent = setup + (view === 'half' ? (look.halfView as HalfView).minutes : look.minutes);
+    setup = 0;
+    minutes += spent;
     cost += seen * minutes;
     totalCost += seen * (minutes + refit);
     seenInAll += seen;
-    let last = openings.at(-1);
-    if (!last || takeOff.length > 0 || last.group !== group || last.view !== view) {
-      last = { takeOff, looks: [], group, view, minutes: 0, seen: 0 };
-      openings.push(last);
-      takeOff = [];
+    if (last && takeOff.length === 0 && lastGroup === group && lastView === view) {
+      last.looks.push(look);
+      last.minutes += spent;
+      last.seen += seen;
+      continue;
     }
-    last.looks.push(look);
-    last.minutes += setup + lookMinutes;
-    last.seen += seen;
-    setup = 0;
+    last = { takeOff, looks: [look], again: view === 'again', minutes: spent, seen };
+    if (view === 'half') last.half = true;
+    openings.push(last);
+    lastGroup = group;
+    lastView = view;
+    takeOff = nothing;
   }
-  return { openings: openings.map(asOpening), cost, totalCost, seen: seenInAll };
+  return { openings, cost, totalCost, seen: seenInAll };
 }
 
-interface Opening<L extends Look> {
-  readonly takeOff: readonly PanelId[];
-  readonly looks: L[];
-  readonly group: number;
-  readonly view: View;
-  minutes: number;
-  seen: number;
-}
+/** Shared by the thousands of openings for which nothing comes off. */
+const nothing: readonly PanelId[] = [];
+
+/** An opening while looks are still put to it. */
+type Growing<L extends Look> = {
+  -readonly [K in keyof DigOpening<L>]: K extends 'looks' ? L[] : DigOpening<L>[K];
+};
 
 function seenBy(look: Look, view: View, wasHalfSeen: boolean): number {
   const half = look.halfView ? seenByHalf(look, look.halfView) : 0;
   if (view === 'half') return half;
   const full = look.probability * look.quality;
   return view === 'again' ? full * (1 - look.quality) : full - (wasHalfSeen ? half : 0);
-}
-
-function asOpening<L extends Look>({ takeOff, looks, view, minutes, seen }: Opening<L>): DigOpening<L> {
-  const half = view === 'half' ? { half: true as const } : {};
-  return { takeOff, looks, again: view === 'again', ...half, minutes, seen };
 }

@@ -12,10 +12,12 @@ const nameOf = ({ look, view }: YardJob): string => (view === 'full' ? look.id :
  * jobNames(layYard([{ id: 'a', panelIds: [], probability: 1, quality: 0.5, minutes: 2 }], new Map(), new Set()), [0, 1]) // => ['a', 'a (again)']
  */
 export function jobNames(yard: Yard, jobs: readonly number[]): string[] {
-  return jobs.flatMap((job) => {
+  const names: string[] = [];
+  for (const job of jobs) {
     const named = yard.jobs[job];
-    return named ? [nameOf(named)] : [];
-  });
+    if (named) names.push(nameOf(named));
+  }
+  return names;
 }
 
 /**

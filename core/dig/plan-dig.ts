@@ -69,7 +69,7 @@ export function planDig<L extends Look>(
   const ways = lookWays(looks, panels, off, new Set(options.notToday));
   const best = bestWays(ways, panels, off, { minutesOf: aimed }, searchBudget(options));
   const { yard } = best;
-  const bestJobs = best.blocks.flatMap(jobsOf);
+  const bestJobs = jobsOf(best.blocks);
   const kept = options.keepOrder ? keptOrder(yard, options.keepOrder, best.cost) : null;
   const jobs = kept ?? bestJobs;
   const cut = cutOpenings(yard, jobs, panels, { off: minutesOff, on: minutesOn });
@@ -77,6 +77,7 @@ export function planDig<L extends Look>(
   const aimedCost = options.refit ? cut.totalCost : cut.cost;
   const proved = best.proved && aimedCost <= best.lowerBound * (1 + sameCost);
   const lowerBound = proved ? aimedCost : Math.min(best.lowerBound, aimedCost);
+  let names: readonly string[] | null = null;
   return {
     openings: cut.openings,
     expectedMinutes: cut.cost / seen,
@@ -85,7 +86,11 @@ export function planDig<L extends Look>(
     proved,
     gap: proved || lowerBound <= 0 ? 0 : aimedCost / lowerBound - 1,
     leftOut: ways.leftOut,
-    lookOrder: jobNames(yard, jobs),
+    // Thousands of names, and most plans are made only to be compared.
+    get lookOrder() {
+      names ??= jobNames(yard, jobs);
+      return names;
+    },
     yard,
   };
 }

@@ -76,18 +76,18 @@ export function layYard<L extends Look>(
 ): Yard<L> {
   const numbering = new Numbering(panels, off, wishes.minutesOf ?? (({ minutesOff }) => minutesOff));
   const groups: { panels: readonly number[]; looks: Block[] }[] = [];
-  const groupOf = new Map<string, number>();
+  const groupOf = new Map<Need, number>();
   const jobs: YardJob<L>[] = [];
   const add = (look: L, view: View, panelIds: readonly PanelId[], weight: number, minutes: number): void => {
     if (weight < negligible) return;
     const need = numbering.need(panelIds);
-    let group = groupOf.get(need.key);
+    let group = groupOf.get(need);
     if (group === undefined) {
       group = groups.length;
-      groupOf.set(need.key, group);
+      groupOf.set(need, group);
       groups.push({ panels: need.panels, looks: [] });
     }
-    groups[group]?.looks.push(jobBlock(jobs.length, weight, minutes));
+    (groups[group] as { looks: Block[] }).looks.push(jobBlock(jobs.length, weight, minutes));
     jobs.push({ look, view, group, weight, minutes });
   };
   for (const look of [...looks].sort((a, b) => compareText(a.id, b.id))) {
@@ -123,13 +123,22 @@ function finishedGroup({ panels, looks }: { panels: readonly number[]; looks: Bl
   return { panels, ...jobRow(looks) };
 }
 
+/** Numbers of panels still on, closed under what those need. */
+interface Need {
+  readonly panels: readonly number[];
+}
+
 /** Panels still on get numbers as looks ask for them; each set asked for is closed once. */
 class Numbering {
   readonly panels: YardPanel[] = [];
   readonly #stillOn: ReadonlyMap<PanelId, Panel>;
   readonly #minutesOf: (panel: Panel) => number;
   readonly #numbers = new Map<PanelId, number>();
-  readonly #needs = new Map<string, { readonly key: string; readonly panels: readonly number[] }>();
+  /** What was asked for, and what each closed set came to. */
+  readonly #asked = new Map<string, Need>();
+  readonly #needs = new Map<string, Need>();
+  /** A place is mostly asked for twice in a row: for the full look and for the return. */
+  #last: { readonly panelIds: readonly PanelId[]; readonly need: Need } | null = null;
 
   constructor(
     panels: ReadonlyMap<PanelId, Panel>,
@@ -140,14 +149,22 @@ class Numbering {
     this.#minutesOf = minutesOf;
   }
 
-  need(panelIds: readonly PanelId[]): { readonly key: string; readonly panels: readonly number[] } {
+  /** The closed set of panels still on that some panels come to; the same object for the same set. */
+  need(panelIds: readonly PanelId[]): Need {
+    if (this.#last?.panelIds === panelIds) return this.#last.need;
     const asked = panelIds.join(' ');
-    const known = this.#needs.get(asked);
-    if (known) return known;
+    const need = this.#asked.get(asked) ?? this.#closed(panelIds);
+    this.#asked.set(asked, need);
+    this.#last = { panelIds, need };
+    return need;
+  }
+
+  #closed(panelIds: readonly PanelId[]): Need {
     const ids = [...offClosure(this.#stillOn, panelIds)].sort(compareText);
     const panels = ids.map((id) => this.#number(id));
-    const need = { key: panels.join(' '), panels };
-    this.#needs.set(asked, need);
+    const key = panels.join(' ');
+    const need = this.#needs.get(key) ?? { panels };
+    this.#needs.set(key, need);
     return need;
   }
 
