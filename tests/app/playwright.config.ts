@@ -9,8 +9,8 @@ export default defineConfig({
   outputDir: join(root, 'tests/results/app'),
   timeout: 120_000,
   expect: { timeout: 10_000 },
-  // The stories measure nothing and share two cores; one at a time keeps them steady.
-  workers: 1,
+  // Each story has an app and a data folder of its own; drawing a whole car takes as long as most others together.
+  workers: 2,
   retries: 0,
   reporter: [['list'], ['json', { outputFile: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME }]],
   use: {

@@ -77,8 +77,10 @@ function TagLine({
   const wiped = (before: typeof map) => setTag(before, { ...at, fromMm, toMm, over: false });
   const painted = (from: number, to: number) => (before: typeof map) =>
     setTag(before, { ...at, fromMm: from, toMm: to, over: true });
-  const change = (from: number, to: number): void => {
-    if (to > from) make(inTurn(map, wiped, painted(from, to)), { label: 'edit.setTag' });
+  const change = (from: number, to: number, end: string): void => {
+    if (to <= from) return;
+    const joinKey = `${segment.id}.${panelId}.${end}`;
+    make(inTurn(map, wiped, painted(from, to)), { label: 'edit.setTag', joinKey });
   };
   return (
     <li className="list-item tag-line">
@@ -93,7 +95,7 @@ function TagLine({
           unit={drawWords.units.mm}
           min={0}
           max={Math.max(0, toMm - 1)}
-          onChange={(mm) => change(mm ?? 0, toMm)}
+          onChange={(mm) => change(mm ?? 0, toMm, 'from')}
         />
         <FigureField
           label={drawWords.tags.to}
@@ -101,7 +103,7 @@ function TagLine({
           unit={drawWords.units.mm}
           min={fromMm + 1}
           max={lengthMm}
-          onChange={(mm) => change(fromMm, mm ?? lengthMm)}
+          onChange={(mm) => change(fromMm, mm ?? lengthMm, 'to')}
         />
       </div>
       <div className="button-row">
