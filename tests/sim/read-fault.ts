@@ -1,7 +1,7 @@
 import { bareState, standingWire, typicalSupply, withEndsApart } from '#core/circuit/circuit-network.ts';
 import { fourWireMeter, handMeter } from '#core/circuit/default-meter-table.ts';
 import { faultStrengths } from '#core/circuit/fault-strength.ts';
-import { accuracyLimit, type Meter, type MeterScale, stepAt } from '#core/circuit/meter.ts';
+import type { Meter, MeterScale } from '#core/circuit/meter.ts';
 import { meterConnected, type TwoLeadReading } from '#core/circuit/metered-circuit.ts';
 import { predictReading } from '#core/circuit/predict-reading.ts';
 import type { TakenReading } from '#core/circuit/usable-readings.ts';
@@ -9,6 +9,7 @@ import { layLadder, placesOnLadder, type WireKnowledge } from '#core/circuit/wir
 import type { Chance } from '#core/quantity/chance.ts';
 import { conductorOhmsPerMetre } from '#core/wire/conductor-resistance.ts';
 import { straightWire } from '#tests/core/circuit/four-metre-wire.ts';
+import { bell, shownFigure } from './bench-meter.ts';
 
 /** One fault that really is somewhere, and what the meter showed of it. */
 export interface ReadFault {
@@ -29,9 +30,6 @@ export const ways = [
   'hand meter ohms',
 ] as const;
 export type Way = (typeof ways)[number];
-
-const bell = (chance: Chance): number =>
-  Math.sqrt(-2 * Math.log(1 - chance())) * Math.cos(2 * Math.PI * chance());
 
 /**
  * What the car really has, drawn apart from the program's own draws: copper between its least and the
@@ -77,7 +75,7 @@ export function readFault(way: Way, chance: Chance, runLengthSpread: number): Re
     const metered = meterConnected(wires, reading, state, typicalSupply);
     if (!metered) throw new Error('the leads sit on the wire');
     const true_ = predictReading(metered, 'short-to-ground', places, faultOhms)[0] as number;
-    return shown(scale, true_ + leads * bell(chance), chance);
+    return shownFigure(scale, true_ + leads * bell(chance), 2 * chance() - 1);
   };
   const module = { on: 'wire', nodeId: 'node:module' } as const;
   const far = { on: 'wire', nodeId: 'node:switch' } as const;
@@ -114,11 +112,4 @@ function drawStrength(way: Way, chance: Chance): number {
     if (way.startsWith('drop') && Math.exp(ln) > 100) continue;
     return Math.exp(ln);
   }
-}
-
-/** A figure off by as much as the maker allows (rectangular) and rounded to the last digit. */
-function shown(scale: MeterScale, value: number, chance: Chance): number {
-  const off = value + accuracyLimit(scale, value) * (2 * chance() - 1);
-  const step = stepAt(scale, off);
-  return Math.round(off / step) * step;
 }

@@ -1,7 +1,18 @@
 import type { PriorShape } from '#core/locate/prior.ts';
 import type { BodyStyle } from '#core/map/kinds.ts';
+import { meteredAims, meteredText } from './metered-report.ts';
+import type { MeteredSummary } from './metered-summary.ts';
+import type { EndsLie } from './metered-trial.ts';
+import { met, minutes, percent, table } from './report-table.ts';
 import type { Summary } from './summary.ts';
 import { truthFigures } from './true-fault.ts';
+
+/** Cars searched with a meter whose circuits' ends lie alike. */
+export interface MeteredGroup {
+  readonly ends: EndsLie;
+  readonly all: MeteredSummary;
+  readonly byShape: readonly { readonly shape: BodyStyle; readonly summary: MeteredSummary }[];
+}
 
 /** Everything one run of the trials found. */
 export interface SimulationReport {
@@ -9,14 +20,10 @@ export interface SimulationReport {
   readonly seed: number;
   readonly all: Summary;
   readonly byShape: readonly { readonly shape: BodyStyle; readonly summary: Summary }[];
+  /** The same cars, one fault each, searched with a meter; by how the circuit's ends lie. */
+  readonly metered: readonly MeteredGroup[];
   readonly byPrior: readonly { readonly prior: PriorShape; readonly summary: Summary }[];
 }
-
-const minutes = (value: number): string => value.toFixed(1);
-const percent = (value: number): string => `${(100 * value).toFixed(1)} %`;
-const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-const table = (head: readonly string[], rows: readonly (readonly string[])[]): string =>
-  [row(head), row(head.map((_, i) => (i === 0 ? '---' : '---:'))), ...rows.map(row)].join('\n');
 
 /** Mean minutes and share found at the first opening, one line for each way of searching. */
 export function searchTable({ plan, rules, knowing }: Summary): string {
@@ -37,9 +44,8 @@ export function searchTable({ plan, rules, knowing }: Summary): string {
 }
 
 /** What was aimed at and what came out, missed aims said so. */
-export function aimTable({ all }: Pick<SimulationReport, 'all'>): string {
+export function aimTable({ all, metered }: Pick<SimulationReport, 'all' | 'metered'>): string {
   const eighty = all.covered[1] as Summary['covered'][number];
-  const met = (is: boolean): string => (is ? 'met' : 'missed');
   return table(
     ['aim', 'came out', ''],
     [
@@ -54,15 +60,16 @@ export function aimTable({ all }: Pick<SimulationReport, 'all'>): string {
         met(all.own.quickMean <= 1.005 && all.own.quickWorst <= 1.03),
       ],
       [
-        'mean minutes at most 0.6 of the best simple order',
+        'without a meter: mean minutes at most 0.6 of the best simple order',
         `${all.planToBestRule.toFixed(2)} ± ${all.planToBestRuleError.toFixed(2)}; one who knew the true chances: ${all.knowingToBestRule.toFixed(2)}`,
         met(all.planToBestRule <= 0.6),
       ],
       [
-        'the 80 % region holds 76 to 84 % of the faults',
+        'without a meter: the 80 % region holds 76 to 84 % of the faults',
         `${percent(eighty.found)} ± ${percent(eighty.error)}`,
         met(eighty.found >= 0.76 && eighty.found <= 0.84),
       ],
+      ...metered.flatMap(meteredAims),
     ],
   );
 }
@@ -100,8 +107,14 @@ overlooks; only the cars are drawn.
 
 The faults do not come from the model: its hazard under heavy-tailed noise (a factor of about three),
 ${percent(truthFigures.unmapped[0])} to ${percent(truthFigures.unmapped[1])} of them at rub spots nobody mapped, ${percent(truthFigures.anywhere)} anywhere, lengths
-wrong by ${percent(truthFigures.lengthError)}. No meter readings: a plug parted where one can be reached and the fault is a
-short, and the reported failure type, are all that is known.
+wrong by ${percent(truthFigures.lengthError)}. Everybody knows the reported failure type and, where a plug can be reached and the
+fault is a short, on which side of it the fault is.
+
+${report.metered.map(meteredText).join('\n\n')}
+
+# Without any meter
+
+The same cars as means over where the fault may be, without readings and without planning again.
 
 ## Ways of searching
 

@@ -1,11 +1,22 @@
 import { regionShares } from './calibration.ts';
+import { type SimpleRule, simpleRules } from './rule-keys.ts';
 import type { SearchScore } from './search-score.ts';
-import { type SimpleRule, simpleRules, type Trial } from './trial.ts';
+import type { Trial } from './trial.ts';
+
+/** What a technician does with the other places in view when one is opened. */
+export const ruleHabits = ['looks at all in view', 'looks only where it chose'] as const;
+
+/** A region said to hold a share of the faults, and the share it held, with one standard error. */
+export interface Share {
+  readonly share: number;
+  readonly found: number;
+  readonly error: number;
+}
 
 /** One simple rule over all trials, at the better of its two habits. */
 export interface RuleSummary extends SearchScore {
   readonly rule: SimpleRule;
-  readonly habit: 'looks at all in view' | 'looks only where it chose';
+  readonly habit: (typeof ruleHabits)[number];
 }
 
 /** What many trials come to. */
@@ -31,14 +42,14 @@ export interface Summary {
     readonly proved: number;
   };
   /** True chance inside the 50, 80 and 95 percent regions, with one standard error each. */
-  readonly covered: readonly { readonly share: number; readonly found: number; readonly error: number }[];
+  readonly covered: readonly Share[];
   readonly bits: number;
 }
 
 export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
 
-const standardError = (values: readonly number[]): number => {
+export const standardError = (values: readonly number[]): number => {
   const middle = mean(values);
   return Math.sqrt(mean(values.map((value) => (value - middle) ** 2)) / values.length);
 };
@@ -52,18 +63,17 @@ const meanScore = (scores: readonly SearchScore[]): SearchScore => ({
 export function summarise(trials: readonly Trial[]): Summary {
   const plan = meanScore(trials.map((each) => each.plan));
   const knowing = meanScore(trials.map((each) => each.knowing));
-  const habits = ['looks at all in view', 'looks only where it chose'] as const;
-  const ruleHabits = simpleRules.map((rule) =>
+  const byRule = simpleRules.map((rule) =>
     ([0, 1] as const)
       .map((habit) => ({
         rule,
-        habit: habits[habit],
+        habit: ruleHabits[habit],
         ofTrials: trials.map((each) => each.rules[rule][habit].minutes),
         ...meanScore(trials.map((each) => each.rules[rule][habit])),
       }))
       .reduce((a, b) => (b.minutes < a.minutes ? b : a)),
   );
-  const best = ruleHabits.reduce((a, b) => (b.minutes < a.minutes ? b : a));
+  const best = byRule.reduce((a, b) => (b.minutes < a.minutes ? b : a));
   const planToBestRule = plan.minutes / best.minutes;
   const residues = trials.map((each, i) => each.plan.minutes - planToBestRule * (best.ofTrials[i] as number));
   const provedOnes = trials.flatMap(({ own: { given, quick, best: proved } }) =>
@@ -71,7 +81,7 @@ export function summarise(trials: readonly Trial[]): Summary {
   );
   const given = provedOnes.map((each) => each.given);
   const quick = provedOnes.map((each) => each.quick);
-  const rules = ruleHabits.map(({ ofTrials: _, ...rule }) => rule);
+  const rules = byRule.map(({ ofTrials: _, ...rule }) => rule);
   return {
     trials: trials.length,
     plan,
