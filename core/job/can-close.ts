@@ -86,7 +86,8 @@ function causeHindrances(
   if (missing.length > 0) hindrances.push({ code: 'not-proved', missing });
   const repairs = entries.filter((entry) => entry.type === 'repair' && entry.findingId === findingId);
   if (repairs.length === 0) hindrances.push({ code: 'not-repaired', findingId, isCause: true });
-  else if (!repairs.some((entry) => entry.type === 'repair' && entry.cures.length > 0)) {
+  // A plug or joint that failed did not rub on anything.
+  else if (!cause.partNodeId && !repairs.some((entry) => entry.type === 'repair' && entry.cures.length > 0)) {
     hindrances.push({ code: 'still-rubs', findingId });
   }
   if (!entries.some((entry) => entry.type === 'looked-along' && entry.findingId === findingId)) {

@@ -1,11 +1,14 @@
 import { joinRanges } from '../locate/station-ranges.ts';
 import { compareText } from '../quantity/compare-text.ts';
-import type { SegmentId } from '../quantity/id.ts';
+import type { NodeId, SegmentId } from '../quantity/id.ts';
 import type { DamageCause, DamageType } from './closing-words.ts';
-import type { JobFacts } from './job-facts.ts';
+import type { FoundPlaceFact, JobFacts } from './job-facts.ts';
+import type { Stretch } from './reading.ts';
 
-/** A stretch of a model's loom where something was found, over all of its past jobs. */
+/** A stretch of a model's loom, or a part on it, where something was found, over all of its past jobs. */
 export interface ChafingPlace {
+  /** The plug or other part it was in, which sits on the stretch. Null: in the wire. */
+  readonly partNodeId: NodeId | null;
   readonly segmentId: SegmentId;
   readonly fromMm: number;
   readonly toMm: number;
@@ -23,13 +26,19 @@ const sameHandMm = 100;
 
 /**
  * Where a model chafes: finds of its jobs on the same run that lie within 100 mm of each other are one
- * place. Most causes first, then most damage, then by run and place. Stations in mm of the run.
+ * place; what was in a plug or another part is a place of its own. Most causes first, then most damage, then by run and place. Stations in mm of the run.
  * @example
  * chafingPlaces([jobFacts(sample.job)]) // => []
  */
 export function chafingPlaces(facts: readonly JobFacts[]): readonly ChafingPlace[] {
   const bySegment = new Map<SegmentId, { fromMm: number; toMm: number }[]>();
-  for (const { stretches } of facts.flatMap(({ found }) => found)) {
+  const parts = new Map<NodeId, Place>();
+  for (const { stretches, partNodeId } of facts.flatMap(({ found }) => found)) {
+    if (partNodeId) {
+      const [at] = stretches;
+      if (at && !parts.has(partNodeId)) parts.set(partNodeId, { ...at, partNodeId });
+      continue;
+    }
     for (const { segmentId, fromMm, toMm } of stretches) {
       bySegment.set(segmentId, [...(bySegment.get(segmentId) ?? []), { fromMm, toMm }]);
     }
@@ -39,35 +48,40 @@ export function chafingPlaces(facts: readonly JobFacts[]): readonly ChafingPlace
       ranges.map(({ fromMm, toMm }) => ({ fromMm: fromMm - sameHandMm / 2, toMm: toMm + sameHandMm / 2 })),
     )
       .map(({ fromMm, toMm }) => ({
+        partNodeId: null,
         segmentId,
         fromMm: fromMm + sameHandMm / 2,
         toMm: toMm - sameHandMm / 2,
       }))
       .map((place) => countedPlace(place, facts)),
   );
-  return places.sort(
+  const found = [...places, ...[...parts.values()].map((place) => countedPlace(place, facts))];
+  return found.sort(
     (a, b) =>
       b.causes - a.causes ||
       b.otherDamage - a.otherDamage ||
       compareText(a.segmentId, b.segmentId) ||
-      a.fromMm - b.fromMm,
+      a.fromMm - b.fromMm ||
+      compareText(a.partNodeId ?? '', b.partNodeId ?? ''),
   );
 }
 
-type Place = Pick<ChafingPlace, 'segmentId' | 'fromMm' | 'toMm'>;
+type Place = Pick<ChafingPlace, 'partNodeId' | 'segmentId' | 'fromMm' | 'toMm'>;
 
 function countedPlace(place: Place, facts: readonly JobFacts[]): ChafingPlace {
-  const covers = (stretches: readonly Place[]): boolean =>
+  const covers = (stretches: readonly Stretch[]): boolean =>
     stretches.some(
       ({ segmentId, fromMm, toMm }) =>
         segmentId === place.segmentId && fromMm <= place.toMm && toMm >= place.fromMm,
     );
   const jobs = (isHere: (each: JobFacts) => boolean): number => facts.filter(isHere).length;
-  const here = facts.flatMap(({ found }) => found.filter(({ stretches }) => covers(stretches)));
+  const isIn = ({ stretches, partNodeId }: FoundPlaceFact): boolean =>
+    (partNodeId ?? null) === place.partNodeId && (place.partNodeId !== null || covers(stretches));
+  const here = facts.flatMap(({ found }) => found.filter(isIn));
   return {
     ...place,
-    causes: jobs(({ found }) => found.some(({ isCause, stretches }) => isCause && covers(stretches))),
-    otherDamage: jobs(({ found }) => found.some(({ isCause, stretches }) => !isCause && covers(stretches))),
+    causes: jobs(({ found }) => found.some((each) => each.isCause && isIn(each))),
+    otherDamage: jobs(({ found }) => found.some((each) => !each.isCause && isIn(each))),
     sound: jobs(({ soundStretches }) => covers(soundStretches)),
     damageCauses: [...new Set(here.flatMap(({ cause }) => cause ?? []))].sort(compareText),
     damageTypes: [...new Set(here.flatMap(({ damage }) => damage ?? []))].sort(compareText),

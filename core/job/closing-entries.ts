@@ -71,6 +71,8 @@ export const findingEntrySchema = z.strictObject({
   ...head,
   type: z.literal('finding'),
   stretches: z.array(stretchSchema).min(1).max(200),
+  /** The plug or other part it is in; the stretches then say where it sits. Absent: in the wire. */
+  partNodeId: idSchema('node').optional(),
   damage: damageTypeSchema,
   /** The damaged wire; null when it is not among the map's circuits. */
   circuitId: idSchema('circuit').nullable(),

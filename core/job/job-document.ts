@@ -59,6 +59,8 @@ export const jobEntrySchema = z.discriminatedUnion('type', [
     stretches: z.array(stretchSchema).min(1).max(200),
     /** Plugs parted and looked into as well. Absent: none. */
     nodeIds: z.array(idSchema('node')).max(50).optional(),
+    /** The plug or other part the damage is in; the stretches then say where it sits. Absent: in the wire. */
+    partNodeId: idSchema('node').optional(),
     result: inspectionResultSchema,
     /** How well one could see, 0 to 1: the chance that damage there would have been noticed. */
     lookQuality: z.number().gt(0).lte(1),

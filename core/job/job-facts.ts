@@ -1,4 +1,4 @@
-import type { MapId } from '../quantity/id.ts';
+import type { MapId, NodeId } from '../quantity/id.ts';
 import { minutesBetween } from '../quantity/minutes-between.ts';
 import type { CloseOutcome, DamageCause, DamageType } from './closing-words.ts';
 import { jobClock } from './job-clock.ts';
@@ -10,6 +10,8 @@ import { standingEntries } from './standing-entries.ts';
 /** One place where something was found. */
 export interface FoundPlaceFact {
   readonly stretches: readonly Stretch[];
+  /** The plug or other part it was in. Absent: in the wire. */
+  readonly partNodeId?: NodeId;
   readonly isCause: boolean;
   /** Null where only the look was entered. */
   readonly damage: DamageType | null;
@@ -59,14 +61,16 @@ export function jobFacts(job: Job): JobFacts {
     found: [
       ...findings
         .filter(({ result }) => result !== 'sound')
-        .map(({ stretches, result, damage, cause }) => ({
+        .map(({ stretches, partNodeId, result, damage, cause }) => ({
           stretches,
+          ...(partNodeId ? { partNodeId } : {}),
           isCause: result === 'proved-cause',
           damage,
           cause,
         })),
-      ...bareLooks.map(({ stretches, result }) => ({
+      ...bareLooks.map(({ stretches, partNodeId, result }) => ({
         stretches,
+        ...(partNodeId ? { partNodeId } : {}),
         isCause: result === 'found',
         damage: null,
         cause: null,

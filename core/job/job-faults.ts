@@ -1,5 +1,5 @@
 import type { MapDocument } from '../map/map-document.ts';
-import type { EntryId } from '../quantity/id.ts';
+import type { EntryId, NodeId } from '../quantity/id.ts';
 import type { JobProblem } from '../quantity/problem.ts';
 import type { Job, JobEntry } from './job-document.ts';
 import type { Probe, Stretch } from './reading.ts';
@@ -78,7 +78,8 @@ interface Missing {
 function missingOf(map: MapDocument, entry: JobEntry): Missing | null {
   if (entry.type === 'inspection') {
     const plug = entry.nodeIds?.find((id) => !map.nodes.has(id));
-    return plug ? { field: 'nodeIds', missing: plug } : missingRun(map, entry.stretches);
+    if (plug) return { field: 'nodeIds', missing: plug };
+    return missingPart(map, entry) ?? missingRun(map, entry.stretches);
   }
   if (entry.type === 'either-panel') {
     const missing = entry.panelIds.find((id) => !map.panels.has(id));
@@ -90,7 +91,7 @@ function missingOf(map: MapDocument, entry: JobEntry): Missing | null {
   if (entry.type === 'finding') {
     const { circuitId } = entry;
     if (circuitId && !map.circuits.has(circuitId)) return { field: 'circuitId', missing: circuitId };
-    return missingRun(map, entry.stretches);
+    return missingPart(map, entry) ?? missingRun(map, entry.stretches);
   }
   if (entry.type !== 'reading' && entry.type !== 'proof') return null;
   const apart = entry.state?.apartNodeIds.find((id) => !map.nodes.has(id));
@@ -103,6 +104,13 @@ function missingOf(map: MapDocument, entry: JobEntry): Missing | null {
     if (missing) return { field: `${field}.${missing.field}`, missing: missing.missing };
   }
   return null;
+}
+
+function missingPart(
+  map: MapDocument,
+  { partNodeId }: { readonly partNodeId?: NodeId | undefined },
+): Missing | null {
+  return partNodeId && !map.nodes.has(partNodeId) ? { field: 'partNodeId', missing: partNodeId } : null;
 }
 
 function missingRun(map: MapDocument, stretches: readonly Stretch[]): Missing | null {

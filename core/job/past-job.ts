@@ -5,6 +5,7 @@ import { addTally, emptyTally, type PastJob, type Tally } from '../history/past-
 import type { StationRange } from '../locate/station-ranges.ts';
 import type { RubSpotKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
+import type { NodeId } from '../quantity/id.ts';
 import { foundLook } from './evidence-entries.ts';
 import type { Job, JobEntry } from './job-document.ts';
 import { onCircuit } from './path-stretches.ts';
@@ -24,7 +25,9 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
   const laid = circuit && job.mapId === map.id ? layStraight(map, circuit) : null;
   if (!laid?.ok) return null;
   const entries = standingEntries(job);
-  const found = foundStretches(entries);
+  const { stretches: found, partNodeId } = foundAtLast(entries);
+  // A cause in a plug says nothing of where looms rub.
+  if (partNodeId) return null;
   const foundAt = onCircuit(laid.value, found);
   if (found.length > 0 && foundAt.length === 0) return null;
   const field = hazardAlong(map, laid.value);
@@ -55,10 +58,13 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
 }
 
 /** Where the cause was proved: by a finding, which says more, or by a look that still ends the search. */
-function foundStretches(entries: readonly JobEntry[]): readonly Stretch[] {
+function foundAtLast(entries: readonly JobEntry[]): {
+  readonly stretches: readonly Stretch[];
+  readonly partNodeId?: NodeId | undefined;
+} {
   const findings = entries.filter((entry) => entry.type === 'finding');
   const proved = findings.findLast(({ result }) => result === 'proved-cause');
-  return proved?.stretches ?? foundLook(entries)?.stretches ?? [];
+  return proved ?? foundLook(entries) ?? { stretches: [] };
 }
 
 /** Share of each cell that lies in some ranges. */

@@ -34,7 +34,10 @@ export function proposedRubSpots(map: MapDocument, job: Job): RubSpotProposal[] 
     const proved =
       (entry.type === 'inspection' && entry.result === 'found') ||
       (entry.type === 'finding' && entry.result === 'proved-cause');
-    return proved ? entry.stretches.map((stretch) => ({ ...stretch, entryId: entry.id })) : [];
+    // What is in a plug did not rub, so no spot belongs there.
+    return proved && !entry.partNodeId
+      ? entry.stretches.map((stretch) => ({ ...stretch, entryId: entry.id }))
+      : [];
   });
   return undrawn(map, finds).map(({ find, ...place }) => ({ ...place, entryId: find.entryId }));
 }

@@ -40,6 +40,8 @@ export function repairWarnings(
   stretches: readonly Stretch[],
   duty: CircuitDuty,
   repair: PlannedRepair,
+  /** The damage is in a plug or another part, which did not rub. */
+  inPart = false,
 ): readonly RepairWarning[] {
   const warnings: RepairWarning[] = [];
   const has = (practice: PlannedRepair['practices'][number]): boolean => repair.practices.includes(practice);
@@ -65,7 +67,9 @@ export function repairWarnings(
     if (near) warnings.push({ code: 'join-near-plug', ...near });
   }
   if (duty === 'data' && joins && !has('pair-kept-twisted')) warnings.push({ code: 'pair-untwisted' });
-  if (repair.practices.length > 0 && repair.cures.length === 0) warnings.push({ code: 'cause-not-removed' });
+  if (!inPart && repair.practices.length > 0 && repair.cures.length === 0) {
+    warnings.push({ code: 'cause-not-removed' });
+  }
   if (repair.practices.length > 0 && !repair.cures.some((cure) => fixingCures.has(cure))) {
     const missing = places.flatMap(({ segment, stretch }) => missingFixing(segment, stretch))[0];
     if (missing) warnings.push({ code: 'fixing-not-renewed', clipId: missing });

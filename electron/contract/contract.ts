@@ -79,6 +79,7 @@ const pastSumSchema = z.strictObject({
 
 /** A stretch of a model's loom where past jobs found something, by drawn stations of its run in mm. */
 export const chafingPlaceSchema = z.strictObject({
+  partNodeId: idSchema('node').nullable(),
   segmentId: idSchema('segment'),
   fromMm: z.number(),
   toMm: z.number(),

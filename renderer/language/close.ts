@@ -141,6 +141,9 @@ export const closeWords = {
   open: 'open',
   found: {
     none: 'Nothing found yet. Mark what a look showed in the search: the cause, or damage that is not it.',
+    inPart: (part: string): string => `In ${part}`,
+    inWire: 'In the wire beside it',
+    whichPart: 'What was it in?',
     describe: 'Describe this find',
     damage: 'Damage',
     wire: 'Damaged wire',

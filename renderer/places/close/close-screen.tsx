@@ -37,7 +37,10 @@ export function CloseScreen({ page, onLeave }: { readonly page: ClosePage; reado
   const proved =
     proof?.type === 'proof-of-cause' && proof.damageSeen && proof.onFaultyCircuit && proof.comesAndGoes;
   const repaired = standing.some(
-    (entry) => entry.type === 'repair' && entry.findingId === cause?.id && entry.cures.length > 0,
+    (entry) =>
+      entry.type === 'repair' &&
+      entry.findingId === cause?.id &&
+      (entry.cures.length > 0 || cause.partNodeId !== undefined),
   );
   return (
     <div className="close">

@@ -19,7 +19,7 @@ import { JobProposals } from '../proposals/job-proposals.tsx';
 import { KeptPhoto } from './kept-photo.tsx';
 import { optionsOf } from './options.ts';
 import { PhotoInput } from './photo-input.tsx';
-import { saidStretches } from './said-stretches.ts';
+import { saidFind } from './said-stretches.ts';
 import { Section } from './section.tsx';
 
 const words = closeWords.found;
@@ -53,7 +53,7 @@ export function FoundSection({ done }: { readonly done: boolean }) {
 function BareLook({ look }: { readonly look: EntryOf<'inspection'> }) {
   const view = useFind();
   const [open, setOpen] = useState(look.result === 'found');
-  const where = saidStretches(look.stretches, view);
+  const where = saidFind(look, view);
   return (
     <article className="close-card" aria-label={`${inspectionWords[look.result]}: ${where}`}>
       <h3>{inspectionWords[look.result]}</h3>
@@ -66,8 +66,8 @@ function BareLook({ look }: { readonly look: EntryOf<'inspection'> }) {
 
 function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
   const { open, session, say } = useFind();
-  const [damage, setDamage] = useState<DamageType>('chafed');
-  const [cause, setCause] = useState<DamageCause>('edge-touches');
+  const [damage, setDamage] = useState<DamageType>(look.partNodeId ? 'loose-terminal' : 'chafed');
+  const [cause, setCause] = useState<DamageCause>(look.partNodeId ? 'not-known' : 'edge-touches');
   const [result, setResult] = useState<FindingResult>(
     look.result === 'found' ? 'proved-cause' : 'damaged-not-cause',
   );
@@ -85,6 +85,7 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
         session.add({
           type: 'finding',
           stretches: look.stretches,
+          ...(look.partNodeId ? { partNodeId: look.partNodeId } : {}),
           damage,
           circuitId: wire === 'none' ? null : wire,
           cause,
@@ -153,7 +154,7 @@ function Finding({ find }: { readonly find: ReportedFind }) {
       <p>
         {damageTypeWords[finding.damage]}. {damageCauseWords[finding.cause]}.
       </p>
-      <p>{saidStretches(finding.stretches, view)}</p>
+      <p>{saidFind(finding, view)}</p>
       {finding.note === '' ? null : <p className="quiet">{finding.note}</p>}
       <div className="photo-row">
         {finding.photos.map((photo, i) => (

@@ -15,7 +15,7 @@ import { Button, Choice, Notice, NumberField, TextArea } from '../../parts/index
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
 import { PhotoInput } from './photo-input.tsx';
-import { saidStretches } from './said-stretches.ts';
+import { saidFind } from './said-stretches.ts';
 import { Section } from './section.tsx';
 import { TickList } from './tick-list.tsx';
 
@@ -43,7 +43,7 @@ function RepairOfFind({ finding }: { readonly finding: EntryOf<'finding'> }) {
     (entry): entry is EntryOf<'repair'> => entry.type === 'repair' && entry.findingId === finding.id,
   );
   const [adding, setAdding] = useState(false);
-  const title = `${findingResultWords[finding.result]}, ${saidStretches(finding.stretches, view)}`;
+  const title = `${findingResultWords[finding.result]}, ${saidFind(finding, view)}`;
   const showForm = adding || (repairs.length === 0 && finding.result === 'proved-cause');
   return (
     <article className="close-card" aria-label={title}>
@@ -98,7 +98,13 @@ function Warned({
 }) {
   const { open, say, lengths } = useFind();
   const circuit = finding.circuitId === null ? undefined : open.map.circuits.get(finding.circuitId);
-  const warnings = repairWarnings(open.map, finding.stretches, circuit?.duty ?? 'ordinary', repair);
+  const warnings = repairWarnings(
+    open.map,
+    finding.stretches,
+    circuit?.duty ?? 'ordinary',
+    repair,
+    finding.partNodeId !== undefined,
+  );
   if (warnings.length === 0) return null;
   return (
     <Notice tone="caution" sign="care" title={words.warnings}>

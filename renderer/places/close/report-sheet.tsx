@@ -25,7 +25,7 @@ import { useNow } from '../../session/use-now.ts';
 import { useFind } from '../find/find-context.ts';
 import { readingLine } from '../find/readings/reading-line.ts';
 import { KeptPhoto } from './kept-photo.tsx';
-import { saidStretches } from './said-stretches.ts';
+import { saidFind, saidStretches } from './said-stretches.ts';
 import { SheetFrame } from './sheet-frame.tsx';
 import { useMapPicture } from './use-map-picture.ts';
 
@@ -196,7 +196,7 @@ function Found({ find }: { readonly find: ReportedFind }) {
         {wire ? ` ${words.circuit}: ${wire}.` : null} {finding.note}
       </p>
       <p>
-        {words.where}: {saidStretches(finding.stretches, view)}
+        {words.where}: {saidFind(finding, view)}
       </p>
       {held.length > 0 ? (
         <p>

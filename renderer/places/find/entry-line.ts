@@ -1,5 +1,6 @@
 import type { JobEntry } from '#core/job/job-document.ts';
 import { joinRanges } from '#core/locate/station-ranges.ts';
+import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { whereLine } from '../../language/say-where.ts';
@@ -31,8 +32,9 @@ export function entryLine(entry: JobEntry, view: Pick<FindView, 'open' | 'say' |
       const ranges = line
         ? joinRanges(entry.stretches.flatMap((stretch) => circuitRanges(line, stretch)))
         : [];
-      const where =
-        ranges.length > 0
+      const where = entry.partNodeId
+        ? closeWords.found.inPart(view.say(nameOf(map, entry.partNodeId)))
+        : ranges.length > 0
           ? ranges.map((range) => whereLine(view.where(range))).join('; ')
           : entry.stretches.map((stretch) => view.say(nameOf(map, stretch.segmentId))).join(', ');
       const quality = findWords.verdict[nearestLookQuality(entry.lookQuality)].toLowerCase();

@@ -1,6 +1,7 @@
 import { shownAfterRepair } from '#core/job/shown-after-repair.ts';
 import { closeWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
+import { nameOf } from '../../language/name-of.ts';
 import { whereLine } from '../../language/say-where.ts';
 import { Button, Sign } from '../../parts/index.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
@@ -8,6 +9,7 @@ import { closeHash } from '../close/close-page.ts';
 import { SearchOn } from '../close/search-on.tsx';
 import { JobProposals } from '../proposals/job-proposals.tsx';
 import { useFind } from './find-context.ts';
+import { FoundPart } from './found-part.tsx';
 import { FoundPlace } from './found-place.tsx';
 import { Where } from './where.tsx';
 
@@ -23,7 +25,9 @@ export function FoundPanel({
   readonly entryId: `entry:${string}`;
   readonly onAnother: () => void;
 }) {
-  const { where, session, open, standing } = useFind();
+  const { where, session, open, standing, say } = useFind();
+  const look = standing.find(({ id }) => id === entryId);
+  const part = look?.type === 'inspection' ? look.partNodeId : undefined;
   const shown = open.line ? shownAfterRepair(open.map, open.line, standing) : [];
   return (
     <section className="found" aria-label={words.title}>
@@ -31,7 +35,8 @@ export function FoundPanel({
         <Sign name="ring" size={34} />
         <div>
           <h2>{words.title}</h2>
-          {pieces.map(where).map((place) => (
+          {part ? <p>{closeWords.found.inPart(say(nameOf(open.map, part)))}</p> : null}
+          {(part ? [] : pieces.map(where)).map((place) => (
             <p key={whereLine(place)}>
               <Where place={place} />
             </p>
@@ -39,7 +44,8 @@ export function FoundPanel({
         </div>
       </header>
       {shown.length > 0 ? <SearchOn readings={shown} /> : null}
-      <FoundPlace pieces={pieces} entryId={entryId} />
+      <FoundPart entryId={entryId} />
+      {part ? null : <FoundPlace pieces={pieces} entryId={entryId} />}
       <JobProposals />
       <h3>{words.next}</h3>
       <ol className="found-steps">

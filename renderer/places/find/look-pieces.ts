@@ -16,6 +16,9 @@ export function lookPieces(step: DigStep): readonly Piece[] {
   );
 }
 
+/** Whether a piece is no more than what is marked round a plug. */
+export const isPlugPiece = ({ fromMm, toMm }: Piece): boolean => toMm - fromMm <= 2 * plugHalfMm + 0.5;
+
 /** Whether two pieces share more than a point. */
 export function overlap(a: Piece, b: Piece): boolean {
   return Math.min(a.toMm, b.toMm) - Math.max(a.fromMm, b.fromMm) > 0.5;

@@ -6,6 +6,7 @@ import { Button, Choice, Sign } from '../../parts/index.ts';
 import { stretchesBetween } from '../../session/stretches-between.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
 import { useFind } from './find-context.ts';
+import { isPlugPiece } from './look-pieces.ts';
 import { type LookQuality, lookQualities } from './look-quality.ts';
 
 const qualities = [
@@ -29,6 +30,7 @@ export function Verdict({
   const [quality, setQuality] = useState<LookQuality>('clear');
   const { line } = open;
   if (!line) return null;
+  const onlyPlug = plugs.length === 1 && pieces.every(isPlugPiece) ? plugs[0] : undefined;
   const enter = (result: InspectionResult): void => {
     const stretches = pieces.flatMap((piece) => stretchesBetween(line, piece.fromMm, piece.toMm));
     if (stretches.length === 0) return;
@@ -36,6 +38,7 @@ export function Verdict({
       type: 'inspection',
       stretches,
       ...(plugs.length > 0 ? { nodeIds: [...plugs] } : {}),
+      ...(result !== 'seen-sound' && onlyPlug ? { partNodeId: onlyPlug } : {}),
       result,
       lookQuality: lookQualities[quality],
       note: '',

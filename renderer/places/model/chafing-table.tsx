@@ -1,6 +1,6 @@
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { RequestOutput } from '#electron/contract/contract.ts';
-import { damageCauseWords, damageTypeWords } from '../../language/close.ts';
+import { closeWords, damageCauseWords, damageTypeWords } from '../../language/close.ts';
 import { modelWords } from '../../language/model.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { type LengthSystem, sayStretch } from '../../language/say-length.ts';
@@ -35,7 +35,7 @@ export function ChafingTable({
       </thead>
       <tbody>
         {places.map((place) => (
-          <tr key={`${place.segmentId} ${place.fromMm}`}>
+          <tr key={`${place.segmentId} ${place.fromMm} ${place.partNodeId ?? ''}`}>
             <th scope="row">{placeName(map, place, lengths, say)}</th>
             <td>{place.causes}</td>
             <td>{place.otherDamage}</td>
@@ -55,10 +55,15 @@ export function ChafingTable({
 
 function placeName(
   map: MapDocument,
-  { segmentId, fromMm, toMm }: Place,
+  { partNodeId, segmentId, fromMm, toMm }: Place,
   lengths: LengthSystem,
   say: (name: string) => string,
 ): string {
+  if (partNodeId) {
+    return map.nodes.has(partNodeId)
+      ? closeWords.found.inPart(say(nameOf(map, partNodeId)))
+      : modelWords.gone;
+  }
   const segment = map.segments.get(segmentId);
   if (!segment) return modelWords.gone;
   const { near, far, unit } = sayStretch(fromMm, toMm, lengths);

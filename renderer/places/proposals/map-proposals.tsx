@@ -24,7 +24,8 @@ export function MapProposals() {
   useEffect(() => {
     let gone = false;
     void hostClient()('map.past', { mapId: map.id }).then((past) => {
-      if (!gone && past.ok) setFound(past.value.places.filter(({ causes }) => causes > 0));
+      if (!gone && past.ok)
+        setFound(past.value.places.filter(({ causes, partNodeId }) => causes > 0 && !partNodeId));
     });
     return () => {
       gone = true;
