@@ -44,7 +44,16 @@ function checkedRecord(map: MapDocument, before: MapRecord | null, record: MapRe
     if (known.has(id) || recordOf(map, id)) continue;
     return fail({ code: 'missing-reference', thing: record.id, field, missing: id });
   }
-  return ok(checked.data);
+  return ok(before ? keepingFields(before, record, checked.data) : checked.data);
+}
+
+/** Checking copies lists; what an edit left alone stays the same list, so that all worked out from it stays known. */
+function keepingFields(before: MapRecord, record: MapRecord, checked: MapRecord): MapRecord {
+  const fields = Object.entries(checked).map(([field, value]) => {
+    const left = before[field as keyof MapRecord];
+    return [field, record[field as keyof MapRecord] === left ? left : value];
+  });
+  return Object.fromEntries(fields);
 }
 
 /**

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bodyDistanceMm } from '#core/geometry/point.ts';
 import { pointAtStation } from '#core/geometry/station-line.ts';
+import { changeSegment } from '#core/map/commands/change-segment.ts';
 import { insertBend } from '#core/map/commands/insert-bend.ts';
 import { moveNode } from '#core/map/commands/move-node.ts';
 import { moveThings } from '#core/map/commands/move-things.ts';
@@ -73,5 +74,20 @@ describe('clips and tags stay where they are on the car', () => {
       }),
       { seed: 72, numRuns: 60 },
     );
+  });
+});
+
+describe('what an edit leaves alone', () => {
+  test('stays the same list, so that what was worked out from it stays known', () => {
+    const map = randomMap(5);
+    for (const run of map.segments.values()) {
+      const covering = run.covering === 'bare' ? 'convoluted-tube' : 'bare';
+      const after = edited(map, changeSegment(map, { segmentId: run.id, changes: { covering } }));
+      const now = after.segments.get(run.id) as Segment;
+      expect(now.covering).toBe(covering);
+      expect(now.bends).toBe(run.bends);
+      expect(now.clips).toBe(run.clips);
+      expect(now.tags).toBe(run.tags);
+    }
   });
 });
