@@ -133,20 +133,31 @@ class Division {
     const before: SidneySet[][] = Array.from({ length: this.#sets.length + 1 }, () => []);
     for (const { span, afterSets } of this.#open) {
       let { from } = span;
-      for (let s = afterSets; s < this.#sets.length && from < span.to; s++) {
-        const { weight, minutes } = this.#sets[s] as SidneySet;
-        const rate = minutes > 0 ? weight / minutes : Number.POSITIVE_INFINITY;
-        const to = worthMoreUpTo(this.#group(span), { ...span, from }, rate);
+      for (let s = afterSets; from < span.to; s++) {
+        s = this.#worthLessFrom(s, this.#group(span).looks[from] as Block);
+        const set = this.#sets[s];
+        const to = set ? worthMoreUpTo(this.#group(span), { ...span, from }, rateOf(set)) : span.to;
         if (to > from) before[s]?.push(this.#piece(span, from, to));
         from = to;
       }
-      if (from < span.to) before[this.#sets.length]?.push(this.#piece(span, from, span.to));
     }
     return before.flatMap((pieces, s) => {
       const set = this.#sets[s];
       const open = pieces.length > 1 ? [this.#shuffled(pieces)] : pieces;
       return set ? [...open, set] : open;
     });
+  }
+
+  /** The first set from `from` on that is worth less per minute than a look; the sets fall in worth. */
+  #worthLessFrom(from: number, look: Block): number {
+    let low = from;
+    let high = this.#sets.length;
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if (look.weight > rateOf(this.#sets[middle] as SidneySet) * look.minutes) high = middle;
+      else low = middle + 1;
+    }
+    return low;
   }
 
   /** Pieces of several groups as one row of looks, worthiest first. */
@@ -176,6 +187,9 @@ class Division {
     return this.#groups[group] as LookGroup;
   }
 }
+
+const rateOf = ({ weight, minutes }: SidneySet): number =>
+  minutes > 0 ? weight / minutes : Number.POSITIVE_INFINITY;
 
 /** Where in a span the looks stop being worth more than a rate. */
 function worthMoreUpTo({ looks }: LookGroup, { from, to }: LookSpan, rate: number): number {

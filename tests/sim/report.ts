@@ -102,8 +102,7 @@ export function reportText(report: SimulationReport): string {
   return `# Trials on invented cars
 
 ${date}, seed ${seed}, ${all.trials} cars of five body shapes, 15 to 60 panels, 20 to 120 runs, circuits of
-3 m and more where the body has any, one fault each. Means are exact over where the fault is and what a look
-overlooks; only the cars are drawn.
+3 m and more where the body has any.
 
 The faults do not come from the model: its hazard under heavy-tailed noise (a factor of about three),
 ${percent(truthFigures.unmapped[0])} to ${percent(truthFigures.unmapped[1])} of them at rub spots nobody mapped, ${percent(truthFigures.anywhere)} anywhere, lengths
@@ -114,7 +113,8 @@ ${report.metered.map(meteredText).join('\n\n')}
 
 # Without any meter
 
-The same cars as means over where the fault may be, without readings and without planning again.
+The same cars without readings and without planning again. Means are exact over where the fault may be and what
+a look overlooks; only the cars are drawn.
 
 ## Ways of searching
 
