@@ -1,5 +1,4 @@
-import type { MeteredSummary, WaySummary } from './metered-summary.ts';
-import type { MeteredGroup } from './report.ts';
+import type { MeteredGroup, MeteredSummary, WaySummary } from './metered-summary.ts';
 import { met, minutes, percent, table } from './report-table.ts';
 
 /** Mean minutes of every way of searching with one standard error, over the best simple order. */

@@ -1,7 +1,8 @@
 import type { NextTestKind } from '#core/job/next-test.ts';
+import type { BodyStyle } from '#core/map/kinds.ts';
 import { regionShares } from './calibration.ts';
 import type { SearchOutcome } from './metered-search.ts';
-import type { MeteredTrial } from './metered-trial.ts';
+import type { EndsLie, MeteredTrial } from './metered-trial.ts';
 import { type SimpleRule, simpleRules } from './rule-keys.ts';
 import { mean, ruleHabits, type Share, standardError } from './summary.ts';
 
@@ -35,6 +36,13 @@ export interface MeteredSummary {
   /** Share of cars on which any test was done; searches broken off. */
   readonly tested: number;
   readonly givenUp: number;
+}
+
+/** Cars searched with a meter whose circuits' ends lie alike. */
+export interface MeteredGroup {
+  readonly ends: EndsLie;
+  readonly all: MeteredSummary;
+  readonly byShape: readonly { readonly shape: BodyStyle; readonly summary: MeteredSummary }[];
 }
 
 /** Sums searches up. A rule's habit is chosen once for all trials, not trial by trial. */

@@ -1,18 +1,10 @@
 import type { PriorShape } from '#core/locate/prior.ts';
 import type { BodyStyle } from '#core/map/kinds.ts';
 import { meteredAims, meteredText } from './metered-report.ts';
-import type { MeteredSummary } from './metered-summary.ts';
-import type { EndsLie } from './metered-trial.ts';
+import type { MeteredGroup } from './metered-summary.ts';
 import { met, minutes, percent, table } from './report-table.ts';
 import type { Summary } from './summary.ts';
 import { truthFigures } from './true-fault.ts';
-
-/** Cars searched with a meter whose circuits' ends lie alike. */
-export interface MeteredGroup {
-  readonly ends: EndsLie;
-  readonly all: MeteredSummary;
-  readonly byShape: readonly { readonly shape: BodyStyle; readonly summary: MeteredSummary }[];
-}
 
 /** Everything one run of the trials found. */
 export interface SimulationReport {
