@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import type { Problem } from '#core/quantity/problem.ts';
+import { problemDetails } from '../language/copy-details.ts';
 import { problemSentence } from '../language/problems.ts';
+import { CopyDetails } from './copy-details.tsx';
 import { Notice } from './notice.tsx';
 
 /** A problem in words, with what to do about it. */
@@ -17,7 +19,16 @@ export function ProblemNotice({
 }) {
   const { message, hint } = problemSentence(problem, nameOf);
   return (
-    <Notice tone="failed" title={title ?? message} actions={actions}>
+    <Notice
+      tone="failed"
+      title={title ?? message}
+      actions={
+        <>
+          {actions}
+          <CopyDetails details={problemDetails(problem, new Date().toISOString())} />
+        </>
+      }
+    >
       {title ? <p>{message}</p> : null}
       <p className="quiet">{hint}</p>
     </Notice>

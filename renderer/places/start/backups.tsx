@@ -9,9 +9,10 @@ import './backups.css';
 import { useBackups } from './use-backups.ts';
 
 /** Copies of everything: which there are, making one now, and going back to one. */
-export function Backups({ onWentBack }: { readonly onWentBack: (to: BackupLine) => void }) {
+export function Backups({ onWentBack }: { readonly onWentBack: () => void }) {
   const { state, problem, read } = useBackups();
   const [chosen, setChosen] = useState<BackupLine | null>(null);
+  const [wentTo, setWentTo] = useState<string | null>(null);
   const [refused, setRefused] = useState<Problem | null>(null);
   useEscape(chosen !== null, () => setChosen(null));
   const take = async (): Promise<void> => {
@@ -24,18 +25,23 @@ export function Backups({ onWentBack }: { readonly onWentBack: (to: BackupLine) 
     setChosen(null);
     setRefused(restored.ok ? null : restored.problem);
     await read();
-    if (restored.ok) onWentBack(to);
+    if (!restored.ok) return;
+    setWentTo(to.takenAt);
+    onWentBack();
   };
   if (problem && !state) return <ProblemNotice problem={problem} title={backupWords.failed} />;
   if (!state) return null;
   return (
     <div className="backups">
+      {wentTo ? <Notice>{backupWords.wentBack(wentTo)}</Notice> : null}
       <p>{backupWords.what}</p>
       <p className="quiet backups-where">{backupWords.where(state.folder)}</p>
       {state.trouble ? <Notice tone="caution" title={backupWords.trouble[state.trouble]} /> : null}
       {refused ? <ProblemNotice problem={refused} /> : null}
       {state.running === null ? (
-        <Button onClick={() => void take()}>{backupWords.now}</Button>
+        <div className="button-row">
+          <Button onClick={() => void take()}>{backupWords.now}</Button>
+        </div>
       ) : (
         <Progress label={backupWords.running(state.running)} share={state.running} />
       )}

@@ -80,7 +80,6 @@ function Lists({
   const [fold, setFold] = useState<'past' | 'figures' | 'backups' | null>(null);
   const [form, setForm] = useState<'map' | 'file' | null>(null);
   const [dropped, setDropped] = useState<File | null>(null);
-  const [wentBack, setWentBack] = useState<string | null>(null);
   const [stored, setStored] = useState<string | null>(null);
   const over = useDrop((file) => {
     setDropped(file);
@@ -120,13 +119,7 @@ function Lists({
             open={fold === 'backups'}
             onToggle={(open) => setFold(open ? 'backups' : null)}
           >
-            {wentBack ? <Notice>{backupWords.wentBack(wentBack)}</Notice> : null}
-            <Backups
-              onWentBack={({ takenAt }) => {
-                setWentBack(takenAt);
-                onChanged();
-              }}
-            />
+            <Backups onWentBack={onChanged} />
           </Disclosure>
         </section>
         <section className="start-maps" aria-labelledby="maps-title">
