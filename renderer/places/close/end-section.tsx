@@ -9,6 +9,7 @@ import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
 import { SearchOn } from './search-on.tsx';
 import { Section } from './section.tsx';
+import './end.css';
 
 const words = closeWords.end;
 

@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'react';
 import { closeWords } from '../../language/close.ts';
 import { hostClient } from '../../session/host.ts';
+import './photo.css';
 
 /** A kept picture as an address an image can show; null until it is here, 'gone' when it is not kept. */
 export function useKeptPicture(sha256: string | null): string | null {

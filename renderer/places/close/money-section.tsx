@@ -11,6 +11,7 @@ import { useNow } from '../../session/use-now.ts';
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
 import { Section } from './section.tsx';
+import './money.css';
 
 const words = closeWords.money;
 

@@ -5,6 +5,7 @@ import { closeWords } from '../../language/close.ts';
 import { Button, Checkbox, Field, ProblemNotice, Progress } from '../../parts/index.ts';
 import { keepPhoto } from './keep-photo.ts';
 import { KeptPhoto } from './kept-photo.tsx';
+import './photo.css';
 
 const words = closeWords.photo;
 

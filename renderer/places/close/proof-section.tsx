@@ -10,6 +10,7 @@ import { readingLine, stateLine } from '../find/readings/reading-line.ts';
 import { SearchOn } from './search-on.tsx';
 import { Section } from './section.tsx';
 import { TryAgain } from './try-again.tsx';
+import './proof.css';
 
 const words = closeWords.proof;
 

@@ -8,6 +8,7 @@ import { Button, Figure, Notice } from '../../parts/index.ts';
 import { CautionSigns, cautionSigns } from '../find/caution-signs.tsx';
 import { useFind } from '../find/find-context.ts';
 import { Section } from './section.tsx';
+import './refit.css';
 
 const words = closeWords.refit;
 

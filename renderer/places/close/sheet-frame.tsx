@@ -7,6 +7,7 @@ import { useShop } from '../../session/shop-settings.ts';
 import { useFind } from '../find/find-context.ts';
 import { closeHash } from './close-page.ts';
 import { useKeptPicture } from './kept-photo.tsx';
+import './sheet.css';
 
 /** A printed sheet on screen: the paper, its head with the workshop, and the ways to print it. */
 export function SheetFrame({
