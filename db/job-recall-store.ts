@@ -3,7 +3,9 @@ import { type JobFacts, jobFacts } from '#core/job/job-facts.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
 import { assert } from '#core/quantity/assert.ts';
 import type { JobId, MapId } from '#core/quantity/id.ts';
+import { ok } from '#core/quantity/result.ts';
 import { type Connection, statement } from './connection.ts';
+import { inOneTransaction } from './in-one-transaction.ts';
 import { type JobLine, listJobs } from './job-list-store.ts';
 import { readJob } from './job-store.ts';
 import { readPinnedMap } from './map-snapshot-store.ts';
@@ -47,6 +49,7 @@ export function searchJobs(
   mapId: MapId | null,
 ): SearchedJob[] {
   const wanted = words.map(({ text, codes }) => ({ text: plain(text), codes: new Set(codes) }));
+  workOutMissing(connection);
   return listJobs(connection).flatMap((line): SearchedJob[] => {
     if (mapId !== null && line.mapId !== mapId) return [];
     const { facts, circuitName, text } = recallOf(connection, line.id);
@@ -62,9 +65,20 @@ export function searchJobs(
 
 /** The facts of every job, for the shop's figures; of one model when a map is named. */
 export function factsOfJobs(connection: Connection, mapId: MapId | null): JobFacts[] {
+  workOutMissing(connection);
   return listJobs(connection)
     .filter((line) => mapId === null || line.mapId === mapId)
     .map(({ id }) => recallOf(connection, id).facts);
+}
+
+/** Works out what is not kept yet in one transaction: thousands by themselves would wait for the disk each. */
+function workOutMissing(connection: Connection): void {
+  const missing = statement<{ id: JobId }>(connection, 'SELECT id FROM job WHERE recall IS NULL').all();
+  if (missing.length === 0) return;
+  inOneTransaction(connection, () => {
+    for (const { id } of missing) recallOf(connection, id);
+    return ok(missing.length);
+  });
 }
 
 function recallOf(connection: Connection, jobId: JobId): Recall {

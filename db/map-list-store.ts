@@ -1,7 +1,9 @@
 import type { BodyStyle, DriveSide } from '#core/map/kinds.ts';
 import { assert } from '#core/quantity/assert.ts';
 import type { MapId } from '#core/quantity/id.ts';
+import { ok } from '#core/quantity/result.ts';
 import { type Connection, statement } from './connection.ts';
+import { inOneTransaction } from './in-one-transaction.ts';
 import { readMap } from './map-store.ts';
 import { type SmallPicture, smallPicture } from './small-picture.ts';
 
@@ -33,10 +35,19 @@ export function listMaps(connection: Connection): MapLine[] {
      FROM map LEFT JOIN job ON job.map_id = map.id
      GROUP BY map.id ORDER BY map.changed_at DESC, map.id`,
   ).all();
-  return rows.map((row) => ({
-    ...row,
-    picture: row.picture === null ? drawPicture(connection, row.id) : JSON.parse(row.picture),
-  }));
+  const lines = (): MapLine[] =>
+    rows.map((row) => ({
+      ...row,
+      picture: row.picture === null ? drawPicture(connection, row.id) : JSON.parse(row.picture),
+    }));
+  if (rows.every(({ picture }) => picture !== null)) return lines();
+  // In one transaction: thousands by themselves would wait for the disk each.
+  let drawn: MapLine[] = [];
+  inOneTransaction(connection, () => {
+    drawn = lines();
+    return ok(drawn.length);
+  });
+  return drawn;
 }
 
 function drawPicture(connection: Connection, mapId: MapId): SmallPicture {

@@ -1,9 +1,12 @@
-import { closeSync, openSync, statSync, truncateSync, writeFileSync, writeSync } from 'node:fs';
-import { join } from 'node:path';
+import { closeSync, openSync, readdirSync, statSync, truncateSync, writeFileSync, writeSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { expect, test } from 'vitest';
 import { mapToExchange } from '#core/map/exchange.ts';
 import type { Problem } from '#core/quantity/problem.ts';
+import { listBackups } from '#db/backup/list-backups.ts';
+import { takeBackup } from '#db/backup/take-backup.ts';
+import type { Connection } from '#db/connection.ts';
 import { holdFolder } from '#db/folder-hold.ts';
 import { addMap, readMap } from '#db/map-store.ts';
 import { openStore } from '#db/open-store.ts';
@@ -112,4 +115,33 @@ test('a folder is held by one at a time and is free again afterwards', () => {
   const second = holdFolder(folder);
   expect(second.ok).toBe(true);
   if (second.ok) second.value.release();
+});
+
+/** The same connection on a disk that fills up while it is copied. */
+const onFullDisk = (connection: Connection): Connection =>
+  new Proxy(connection, {
+    get: (store, name) => {
+      if (name === 'backup') {
+        return async (part: string) => {
+          writeFileSync(part, 'half of a store');
+          throw new Database.SqliteError('database or disk is full', 'SQLITE_FULL');
+        };
+      }
+      const value: unknown = Reflect.get(store, name);
+      return typeof value === 'function' ? value.bind(store) : value;
+    },
+  });
+
+test('a disk that fills up under a backup is told, leaves no half of one, and the next goes well', async () => {
+  const { connection, file } = openFreshStore();
+  addMap(connection, map, now);
+  const folder = join(dirname(file), 'backups');
+  expect(await takeBackup(onFullDisk(connection), folder, 'asked', now)).toEqual({
+    ok: false,
+    problem: { code: 'store-full' },
+  });
+  expect(readdirSync(folder)).toEqual([]);
+  expect(addMap(connection, { ...map, id: 'map:after' }, now).ok).toBe(true);
+  expect(await takeBackup(connection, folder, 'asked', now)).toMatchObject({ ok: true });
+  expect(listBackups(folder)).toHaveLength(1);
 });
