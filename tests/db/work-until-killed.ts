@@ -1,0 +1,105 @@
+import { writeSync } from 'node:fs';
+import { join } from 'node:path';
+import { mapToExchange } from '#core/map/exchange.ts';
+import { patchOf } from '#core/map/patch.ts';
+import { type Chance, seededChance } from '#core/quantity/chance.ts';
+import type { MapId } from '#core/quantity/id.ts';
+import type { RequestInput, RequestName, RequestOutput } from '#electron/contract/contract.ts';
+import { openWorkshop, type Workshop } from '#electron/open-workshop.ts';
+import { sample } from '#tests/sample.ts';
+
+/**
+ * Works on a data folder as a page would, drawn from a seed, telling each thing the host said was kept, until
+ * this process is killed: edits, imports, job entries, photos, backups, going back to none.
+ */
+const [folder = '', seed = '1'] = process.argv.slice(2);
+const chance: Chance = seededChance(Number(seed));
+const tell = (...words: readonly (string | number)[]): void => {
+  writeSync(1, `${words.join(' ')}\n`);
+};
+
+tell('ready');
+const workshop = opened();
+tell('opened');
+
+function opened(): Workshop {
+  const made = openWorkshop(folder, join(folder, 'no-samples'));
+  if (!made.ok) throw new Error(made.problem.code);
+  return made.value;
+}
+
+function ask<N extends RequestName>(name: N, input: RequestInput<N>): RequestOutput<N> {
+  const reply = workshop.answer(name, input);
+  if (!reply.ok) throw new Error(`${name} ${reply.problem.code}`);
+  return reply.value as RequestOutput<N>;
+}
+
+/** Brings in a map of many runs, as a file would; told by its id. */
+function bringInMap(): MapId {
+  const [node] = mapToExchange(sample.map).nodes;
+  const more = Array.from({ length: 200 }, (_, i) => ({ ...node, id: `node:more${i}` }));
+  const map = mapToExchange(sample.map);
+  const text = JSON.stringify({ ...map, nodes: [...map.nodes, ...more] });
+  const { mapId } = ask('file.bringIn', { text, store: true });
+  if (!mapId) throw new Error('no map came in');
+  tell('map', mapId, map.nodes.length + more.length);
+  return mapId;
+}
+
+function edit(mapId: MapId): void {
+  const { map } = ask('map.open', { mapId });
+  const node = map.nodes.find(({ id }) => id === 'node:far');
+  if (!node) throw new Error('the node is gone');
+  const after = { ...node, at: { ...node.at, yMm: node.at.yMm + 1 } };
+  const transaction = {
+    label: 'edit.moveNode',
+    origin: 'user' as const,
+    patch: patchOf({ changed: [[node, after]] }),
+    selectionBefore: [],
+    selectionAfter: [],
+  };
+  const { revision } = ask('map.commit', { mapId, expectedRevision: map.revision, transaction });
+  tell('edit', mapId, revision, after.at.yMm);
+}
+
+function writeEntry(mapId: MapId): void {
+  const { vehicle, complaint, failureType, circuitId, alsoFailingCircuitIds, workingCircuitIds } = sample.job;
+  const intake = { vehicle, complaint, failureType, circuitId, alsoFailingCircuitIds, workingCircuitIds };
+  const { jobId } = ask('job.create', { mapId, ...intake });
+  const entry = {
+    id: `entry:${jobId.slice(4)}`,
+    at: '2026-01-05T09:30:00Z',
+    type: 'note',
+    text: 'Wet carpet',
+  };
+  const { job } = ask('job.open', { jobId });
+  const { entryCount } = ask('job.append', {
+    jobId,
+    expectedEntries: job.entries.length,
+    entries: [entry as RequestInput<'job.append'>['entries'][number]],
+  });
+  tell('job', jobId, entryCount);
+}
+
+function keepPhoto(): void {
+  const start = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  const rest = Buffer.alloc(1_000 + Math.floor(chance() * 1_500_000), Math.floor(chance() * 256));
+  rest.writeDoubleLE(chance(), 0);
+  const { sha256 } = ask('picture.keep', { base64: Buffer.concat([start, rest]).toString('base64') });
+  tell('photo', sha256);
+}
+
+let mapId = bringInMap();
+for (;;) {
+  const drawn = chance();
+  if (drawn < 0.5) edit(mapId);
+  else if (drawn < 0.6) mapId = bringInMap();
+  else if (drawn < 0.75) writeEntry(mapId);
+  else if (drawn < 0.95) keepPhoto();
+  else {
+    ask('backup.take', {});
+    await workshop.backups.settled();
+  }
+  // Lets a running backup go on between two pieces of work.
+  await new Promise((resolve) => setImmediate(resolve));
+}
