@@ -21,8 +21,7 @@ const rewrites = process.env.UNDERTRIM_REWRITE_SAMPLE === '1';
 
 /** Wide enough to see a quarter of the car at a scale whose grid is ten millimetres. */
 const viewport = { width: 1_920, height: 1_080 };
-// Some two thousand actions would make a trace that costs more than the story.
-test.use({ viewport, trace: 'off' });
+test.use({ viewport });
 
 let app: AppHost;
 let page: Page;

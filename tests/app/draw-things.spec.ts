@@ -249,7 +249,7 @@ test('a circuit offers its other ways, can be sent through a run, turned round a
   await expect(traced).not.toHaveText(lengthBefore);
   await undo();
   await side()
-    .getByRole('button', { name: /^3\. Left sill/ })
+    .getByRole('button', { name: /^4\. Left sill/ })
     .click();
   await expect(
     side()
@@ -257,10 +257,10 @@ test('a circuit offers its other ways, can be sent through a run, turned round a
       .first(),
   ).toBeVisible();
   await side().getByRole('button', { name: 'Not through this run' }).click();
-  await expect(side().getByRole('button', { name: /^3\. Second sill/ })).toBeVisible();
+  await expect(side().getByRole('button', { name: /^4\. Second sill/ })).toBeVisible();
   await undo();
   await side()
-    .getByRole('button', { name: /^1\. Fuse box to body module/ })
+    .getByRole('button', { name: /^1\. Fuse box tail/ })
     .click();
   await side().getByRole('button', { name: 'Not through this run' }).last().click();
   await expect(side().getByRole('alert')).toContainText('is the only way between the two ends');
@@ -268,7 +268,7 @@ test('a circuit offers its other ways, can be sent through a run, turned round a
   await side().getByRole('button', { name: 'Swap its ends' }).click();
   await expect(side().getByRole('button', { name: /^1\. Tailgate branch to wiper motor/ })).toBeVisible();
   await undo();
-  await side().getByRole('button', { name: 'End it at Body module' }).click();
+  await side().getByRole('button', { name: 'End it at Fuse box branch' }).click();
   await expect(side().getByRole('button', { name: /^The way it takes \(1 run\)/ })).toBeVisible();
   expect(await axeFaults()).toEqual([]);
   await undo();
