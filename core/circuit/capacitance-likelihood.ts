@@ -11,14 +11,14 @@ export interface CapacitanceReading {
 }
 
 /** Wire in a loom against everything around it: 20 to 100 pF/m, from memory; the level is shared by all readings. */
-const medianPerMetre = 45;
+export const usualPicofaradsPerMetre = 45;
 const levelSpread = 0.45;
 
 /** How much two parts of one run differ in pF/m, one standard deviation (judgement). */
 const unevenness = 0.08;
 
-/** Stray of two leads left after nulling, in pF (judgement). */
-const straySpread = 3;
+/** Stray of two leads left after nulling, in pF, one standard deviation (judgement). */
+export const strayPicofarads = 3;
 
 /** A wire that touches something seldom gives a steady figure at all (judgement). */
 export const shortedCapacitanceNats = -2;
@@ -41,7 +41,7 @@ export function capacitanceLogLikelihood(
   const levels = Array.from({ length: levelNodes }, (_, k) => {
     const z = (k / (levelNodes - 1) - 0.5) * 8;
     const weight = Math.exp((-z * z) / 2) * (8 / (levelNodes - 1)) * 0.3989422804014327;
-    return { perMetre: medianPerMetre * Math.exp(levelSpread * z), weight };
+    return { perMetre: usualPicofaradsPerMetre * Math.exp(levelSpread * z), weight };
   });
   const accuracy = readings.map(({ meter, picofarads }) =>
     meter.capacitance ? shownSpread(meter.capacitance, picofarads) : 10 + 0.1 * picofarads,
@@ -54,7 +54,7 @@ export function capacitanceLogLikelihood(
       let score = 0;
       for (let k = 0; k < readings.length; k++) {
         const expected = perMetre * (metres[k] as number);
-        const spread = Math.hypot(accuracy[k] as number, straySpread, unevenness * expected);
+        const spread = Math.hypot(accuracy[k] as number, strayPicofarads, unevenness * expected);
         const z = ((readings[k] as CapacitanceReading).picofarads - expected) / spread;
         // The spread differs between stations, so its logarithm counts.
         score -= Math.min(outlierNats, 0.5 * z * z) + Math.log(spread / (accuracy[k] as number));

@@ -13,7 +13,7 @@ import { isSeriesClass } from './fault-response.ts';
 import { honestFloorMm, pluglessFloorMm, widened } from './honest-width.ts';
 import { connectAll, type SharedSetting, soundScore } from './joined-readings.ts';
 import { leadNodeIds, type ReadingWires } from './metered-circuit.ts';
-import { drawSharedErrors, type SharedErrors, usualErrors } from './shared-errors.ts';
+import { drawSharedErrors, type SharedErrors, undrawnErrors, usualErrors } from './shared-errors.ts';
 import type { StrengthMarginal } from './strength-marginal.ts';
 import { unexplainedNats, unexplainedScore } from './unexplained.ts';
 import { type ReadingNote, type TakenReading, usableReadings } from './usable-readings.ts';
@@ -67,10 +67,6 @@ const mostStations = 800;
 /** The same where every station is worked out once for each draw. */
 const mostStationsDrawn = 400;
 
-/** What the shared errors do to a figure when they are not drawn: wire by this share, plugs by these ohms. */
-const sharedShare = 0.03;
-const plugShareOhms = 0.004;
-
 /** Draws that decide whether a class is worth the rest. */
 const earlyDraws = 8;
 
@@ -121,14 +117,14 @@ export function readingsLogLikelihood(
       )
     : [usual];
   const isFloored = drawn.length > 1 || options.cautious === true;
-  const share = drawn.length === 1 && options.cautious ? sharedShare : 0;
+  const share = drawn.length === 1 && options.cautious ? undrawnErrors.wireShare : 0;
   const grainOhms =
     drawn.length > 1
       ? isExact
         ? 0.0005
-        : plugShareOhms / Math.sqrt(drawn.length)
+        : undrawnErrors.plugOhms / Math.sqrt(drawn.length)
       : share > 0
-        ? plugShareOhms
+        ? undrawnErrors.plugOhms
         : 0;
   const settingOf = (errors: SharedErrors): SharedSetting => withErrors(wires, errors, options);
 

@@ -1,5 +1,6 @@
 import { type Chance, seededChance } from '../quantity/chance.ts';
 import { normalQuantile } from './normal-tail.ts';
+import { plugContactOhms } from './wire-ladder.ts';
 
 /** What all readings of one circuit share and nobody knows exactly: one possible state of it. */
 export interface SharedErrors {
@@ -19,8 +20,7 @@ export interface SharedErrors {
   readonly neighbourScale: number;
 }
 
-/** Median of a plug's contact resistance and the spread of its logarithm (judgement). */
-const plugMedianOhms = 0.005;
+/** Spread of the logarithm of a plug's contact resistance about the usual (judgement). */
 const plugSpread = 0.8;
 
 /** Least share of the table's maximum that real wire has: solid copper of the nominal area, 0.35 mm2. */
@@ -38,6 +38,9 @@ const pullUpOhmsSpread = 0.5;
 const loadSpread = 0.7;
 const neighbourSpread = 2.5;
 
+/** What the shared errors do to a figure where they are not drawn: wire by this share, each plug by these ohms (judgement). */
+export const undrawnErrors = { wireShare: 0.03, plugOhms: 0.004 } as const;
+
 const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53] as const;
 
 /**
@@ -48,7 +51,7 @@ const primes = [2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37, 41, 43, 47, 53] as c
 export function usualErrors(plugCount: number, wireMeasured: boolean): SharedErrors {
   return {
     wireScale: wireMeasured ? 1 : (leastOfMaximum + 1) / 2,
-    plugOhms: Array.from({ length: plugCount }, () => plugMedianOhms),
+    plugOhms: Array.from({ length: plugCount }, () => plugContactOhms),
     pieceScales: [],
     supplyScale: 1,
     pullUpVoltsScale: 1,
@@ -90,7 +93,7 @@ export function drawSharedErrors(
         : (leastOfMaximum + (1 - leastOfMaximum) * even(0)) * (1 + lengthSpread * bell(after)),
       plugOhms: Array.from(
         { length: plugCount },
-        (__, plug) => plugMedianOhms * Math.exp(plugSpread * bell(1 + plug)),
+        (__, plug) => plugContactOhms * Math.exp(plugSpread * bell(1 + plug)),
       ),
       pieceScales: (lengths[draw] as readonly number[]).map(
         (bellOff, piece) => 1 + (pieceSpread[piece] as number) * bellOff,

@@ -1,3 +1,4 @@
+import { strayPicofarads } from '../circuit/capacitance-likelihood.ts';
 import type { CircuitState } from '../circuit/car-state.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import { shownSpread } from '../circuit/meter.ts';
@@ -23,9 +24,6 @@ type CapacitanceTest = Extract<Reading, { test: 'capacitance' }>;
 const leastPerMetre = 20;
 const mostPerMetre = 100;
 
-/** Stray of a pair of leads left after nulling, in pF, one standard deviation (judgement). */
-const strayPf = 3;
-
 /** Two standard deviations either way. */
 const coverage = 2;
 
@@ -49,7 +47,7 @@ export function soundCapacitance(
     if (seenWhole(line, entry.reading, entry.state) !== seen) return [];
     const { capacitance } = meterOf(entry.meter);
     const { picofarads } = entry.reading;
-    const spreadPf = Math.hypot(capacitance ? shownSpread(capacitance, picofarads) : 10, strayPf);
+    const spreadPf = Math.hypot(capacitance ? shownSpread(capacitance, picofarads) : 10, strayPicofarads);
     return [{ at: leadKey(entry.reading), picofarads, spreadPf }];
   });
   const own = same.findLast(({ at }) => at === leadKey(reading)) ?? null;

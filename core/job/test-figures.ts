@@ -1,9 +1,10 @@
+import { usualPicofaradsPerMetre } from '../circuit/capacitance-likelihood.ts';
 import type { CircuitLine } from '../circuit/circuit-line.ts';
 import { handMeter } from '../circuit/default-meter-table.ts';
 import { honestFloorMm } from '../circuit/honest-width.ts';
 import { leadSpreadOhms, shownSpread } from '../circuit/meter.ts';
 import { mostInjectionVolts } from '../circuit/safe-injection.ts';
-import { usualErrors } from '../circuit/shared-errors.ts';
+import { undrawnErrors, usualErrors } from '../circuit/shared-errors.ts';
 import { shareBelow } from '../circuit/strength-share.ts';
 import { layLadder, wireOhmsTo } from '../circuit/wire-ladder.ts';
 import { reachedWire } from '../circuit/wire-reach.ts';
@@ -23,13 +24,6 @@ export interface FigureTest {
 /** A lamp in place of the fuse glows visibly through a fault of at most this (judgement: a third of its voltage). */
 const lampGlowsOhms = 10;
 
-/** Wire to everything around it, picofarad per metre (from memory). */
-const picofaradsPerMetre = 45;
-
-/** Spread of one plug's contact, and of the wire's ohms as a share (judgement, as for the readings). */
-const plugSpreadOhms = 0.004;
-const wireSpreadShare = 0.03;
-
 /**
  * What the meter would show for a fault at a station, wire and plugs as usual: millivolts from the
  * driven end, ohms at the first lead's end less the other's, picofarad from the first lead's end.
@@ -46,7 +40,7 @@ export function figureAt(
   if (kind === 'capacitance') {
     const from = { row: 0, atMm: fromSecondEnd ? mainMm : 0, apartNodeIds: [], brokenMm: stationMm };
     const seenMm = reachedWire(line, from).reduce((sum, { fromMm, toMm }) => sum + toMm - fromMm, 0);
-    return { value: (picofaradsPerMetre * seenMm) / 1000, unit: 'picofarad' };
+    return { value: (usualPicofaradsPerMetre * seenMm) / 1000, unit: 'picofarad' };
   }
   const ohms = ohmsBetween(map, line);
   const atMm = onMainMm(line, stationMm);
@@ -89,8 +83,8 @@ export function placeSpread(
     const awayMm = fromSecondEnd ? line.mainMm - mm : mm;
     return Math.hypot(
       meterMm(mm),
-      wireSpreadShare * awayMm,
-      (Math.sqrt(plugs) * plugSpreadOhms) / perMm,
+      undrawnErrors.wireShare * awayMm,
+      (Math.sqrt(plugs) * undrawnErrors.plugOhms) / perMm,
       honestFloorMm / 2,
     );
   };
