@@ -25,9 +25,15 @@ function exactSum(z: number): number {
   return bell / (z * below + 1);
 }
 
-/** Cubic Hermite between two knots of a falling table, t from 0 to 1; the slopes are per step between knots. */
-function between(here: number, next: number, slopeHere: number, slopeNext: number, t: number): number {
-  const rise = next - here;
+/** Cubic Hermite in a falling table, x sigmas from its start; `falls` is how fast it falls a sigma at each knot. */
+function readOff(table: Float64Array, falls: Float64Array, x: number): number {
+  const at = x * knotsInSigma;
+  const i = at | 0;
+  const t = at - i;
+  const here = table[i] as number;
+  const slopeHere = -(falls[i] as number) / knotsInSigma;
+  const slopeNext = -(falls[i + 1] as number) / knotsInSigma;
+  const rise = (table[i + 1] as number) - here;
   const bend = slopeHere + slopeNext - 2 * rise;
   return here + t * (slopeHere + t * (rise - slopeHere - bend + t * bend));
 }
@@ -41,15 +47,7 @@ function between(here: number, next: number, slopeHere: number, slopeNext: numbe
 export function quickTail(z: number): number {
   const x = z < 0 ? -z : z;
   if (x >= farthestSigmas) return z < 0 ? 1 : 0;
-  const at = x * knotsInSigma;
-  const i = at | 0;
-  const tail = between(
-    tails[i] as number,
-    tails[i + 1] as number,
-    -(bells[i] as number) / knotsInSigma,
-    -(bells[i + 1] as number) / knotsInSigma,
-    at - i,
-  );
+  const tail = readOff(tails, bells, x);
   return z < 0 ? 1 - tail : tail;
 }
 
@@ -62,14 +60,6 @@ export function quickTail(z: number): number {
 export function tailsBeyond(z: number): number {
   const x = z < 0 ? -z : z;
   if (x >= farthestSigmas) return z < 0 ? x : 0;
-  const at = x * knotsInSigma;
-  const i = at | 0;
-  const sum = between(
-    sums[i] as number,
-    sums[i + 1] as number,
-    -(tails[i] as number) / knotsInSigma,
-    -(tails[i + 1] as number) / knotsInSigma,
-    at - i,
-  );
+  const sum = readOff(sums, tails, x);
   return z < 0 ? x + sum : sum;
 }
