@@ -1,9 +1,6 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { type AppHost, startApp } from './app-host.ts';
-
-const axeSource = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+import { axeFaults } from './axe-faults.ts';
 
 test.describe.configure({ mode: 'serial' });
 
@@ -37,21 +34,6 @@ async function undoUntil(place: Locator, attribute: string, value: string | null
 async function pick(list: string, name: string | RegExp): Promise<void> {
   await page.getByRole('tab', { name: 'List', exact: true }).click();
   await page.getByRole('region', { name: list }).getByRole('button', { name }).first().click();
-}
-
-/** What axe finds wrong with the page as it stands; an empty list when nothing. */
-async function axeFaults(): Promise<readonly string[]> {
-  // The page's own policy keeps foreign scripts out, so axe comes in through the debugger.
-  await page.evaluate(axeSource);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(): Promise<{ violations: { id: string; nodes: { target: unknown[] }[] }[] }> };
-    };
-    const { violations } = await axe.run();
-    return violations.map(
-      ({ id, nodes }) => `${id}: ${nodes.map(({ target }) => target.join(' ')).join(', ')}`,
-    );
-  });
 }
 
 const centre = async (place: Locator): Promise<{ readonly x: number; readonly y: number }> => {
@@ -101,7 +83,7 @@ test('heights are dragged, stepped and typed in the side profile, each gesture o
   await expect(typed).toHaveValue('high');
   await undo();
   await expect(handle).toHaveAttribute('aria-valuenow', zMm ?? '');
-  expect(await axeFaults()).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
 });
 
 test('what must be off first is drawn by dragging or by keys, and a ring is refused by name', async () => {
@@ -133,7 +115,7 @@ test('what must be off first is drawn by dragging or by keys, and a ring is refu
     await sheet.getByRole('button', { name: 'Take out: Glovebox comes off before Centre console' }).focus();
     await page.keyboard.press('Delete');
     await expect(arrows).toHaveCount(before);
-    expect(await axeFaults()).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
     await page.keyboard.press('Escape');
     await expect(sheet).toHaveCount(0);
     await undo();
@@ -176,7 +158,7 @@ test('a run says why it can chafe there, and what a fixing would take away; it i
     .click();
   await expect(fixings).not.toHaveText(countBefore);
   if (best > 0.5) await expect(title).not.toHaveText(shareBefore);
-  expect(await axeFaults()).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
   await undo();
   await expect(fixings).toHaveText(countBefore);
   await expect(title).toHaveText(shareBefore);
@@ -270,7 +252,7 @@ test('a circuit offers its other ways, can be sent through a run, turned round a
   await undo();
   await side().getByRole('button', { name: 'End it at Fuse box branch' }).click();
   await expect(side().getByRole('button', { name: /^The way it takes \(1 run\)/ })).toBeVisible();
-  expect(await axeFaults()).toEqual([]);
+  expect(await axeFaults(page)).toEqual([]);
   await undo();
   await expect(traced).toHaveText(lengthBefore);
 });
@@ -337,7 +319,7 @@ test('without a pointer, things are added, moved, tagged and deleted by figures'
     await form.getByRole('group', { name: 'Corner 3' }).getByLabel('From the centre line').fill('400');
     await form.getByRole('button', { name: 'Add it' }).click();
     await expect(form.getByText('Done: Body shell 1.')).toBeVisible();
-    expect(await axeFaults()).toEqual([]);
+    expect(await axeFaults(page)).toEqual([]);
   });
 
   await test.step('what is picked is moved and deleted, and every step is undone', async () => {
