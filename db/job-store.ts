@@ -1,4 +1,4 @@
-import { type Job, type JobEntry, jobFormat, jobVersion } from '#core/job/job-document.ts';
+import { type Intake, type Job, type JobEntry, jobFormat, jobVersion } from '#core/job/job-document.ts';
 import { namedEntry } from '#core/job/job-faults.ts';
 import { closingOf } from '#core/job/job-stage.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
@@ -12,18 +12,7 @@ import { forgetLesson } from './lesson-store.ts';
 import { pinMap } from './map-snapshot-store.ts';
 
 /** What a job says before its entries; stored as one piece. */
-export type JobIntake = Pick<
-  Job,
-  | 'vehicle'
-  | 'complaint'
-  | 'failureType'
-  | 'circuitId'
-  | 'alsoFailingCircuitIds'
-  | 'workingCircuitIds'
-  | 'recentWork'
-  | 'symptoms'
-  | 'handedOn'
->;
+export type JobIntake = Intake & Pick<Job, 'handedOn'>;
 
 interface JobRow {
   readonly id: JobId;

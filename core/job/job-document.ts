@@ -119,3 +119,16 @@ export const jobSchema = z.strictObject({
   entries: z.array(jobEntrySchema).max(20_000),
 });
 export type Job = z.infer<typeof jobSchema>;
+
+/** What is written down when the car comes in; all of it can be put right later. */
+export type Intake = Pick<
+  Job,
+  | 'vehicle'
+  | 'complaint'
+  | 'failureType'
+  | 'circuitId'
+  | 'alsoFailingCircuitIds'
+  | 'workingCircuitIds'
+  | 'recentWork'
+  | 'symptoms'
+>;

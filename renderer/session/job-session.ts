@@ -2,7 +2,7 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { CircuitLine } from '#core/circuit/circuit-line.ts';
 import { layJoined } from '#core/circuit/joined-wires.ts';
 import type { PastSums } from '#core/history/teach.ts';
-import type { Job, JobEntry } from '#core/job/job-document.ts';
+import type { Intake, Job, JobEntry } from '#core/job/job-document.ts';
 import type { OpeningFirmness } from '#core/job/rank-sensitivity.ts';
 import type { Ranking } from '#core/job/ranking.ts';
 import { mapFromExchange } from '#core/map/exchange.ts';
@@ -19,19 +19,6 @@ export type NewEntry = JobEntry extends infer Entry
     ? Omit<Entry, 'id' | 'at'>
     : never
   : never;
-
-/** What is written down when the car comes in; all of it can be put right later. */
-export type Intake = Pick<
-  Job,
-  | 'vehicle'
-  | 'complaint'
-  | 'failureType'
-  | 'circuitId'
-  | 'alsoFailingCircuitIds'
-  | 'workingCircuitIds'
-  | 'recentWork'
-  | 'symptoms'
->;
 
 /** What made the newest answer differ from the one before it. */
 export type ChangeCause = JobEntry | 'intake' | 'past-jobs';

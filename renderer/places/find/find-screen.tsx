@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { Intake } from '#core/job/job-document.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
 import { findWords } from '../../language/find.ts';
@@ -6,7 +7,6 @@ import { intakeWords } from '../../language/intake.ts';
 import { words } from '../../language/words.ts';
 import { KeyboardSheet } from '../../parts/index.ts';
 import { hostClient } from '../../session/host.ts';
-import type { Intake } from '../../session/job-session.ts';
 import { useTheme } from '../../theme/use-theme.ts';
 import { emptyIntake, IntakeForm } from '../intake/intake-form.tsx';
 import { DigColumn } from './dig-column.tsx';

@@ -1,5 +1,4 @@
-import type { Job } from '#core/job/job-document.ts';
-import type { Intake } from '../../session/job-session.ts';
+import type { Intake, Job } from '#core/job/job-document.ts';
 
 /** The part of a job that is written down when the car comes in. */
 export function intakeOf(job: Job): Intake {

@@ -1,5 +1,5 @@
 import { type FormEvent, useEffect, useRef, useState } from 'react';
-import { failureTypes } from '#core/job/job-document.ts';
+import { failureTypes, type Intake } from '#core/job/job-document.ts';
 import type { Circuit } from '#core/map/records.ts';
 import type { CircuitId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
@@ -16,7 +16,6 @@ import {
   TextArea,
   useEscape,
 } from '../../parts/index.ts';
-import type { Intake } from '../../session/job-session.ts';
 import { CircuitPicks } from './circuit-picks.tsx';
 import { ToldPicks } from './told-picks.tsx';
 

@@ -1,4 +1,5 @@
 import { useEffect, useState } from 'react';
+import type { Intake } from '#core/job/job-document.ts';
 import type { Circuit } from '#core/map/records.ts';
 import type { JobId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
@@ -8,7 +9,6 @@ import { startWords } from '../../language/start.ts';
 import { words } from '../../language/words.ts';
 import { ProblemNotice, Progress } from '../../parts/index.ts';
 import { hostClient } from '../../session/host.ts';
-import type { Intake } from '../../session/job-session.ts';
 import { emptyIntake, IntakeForm } from '../intake/intake-form.tsx';
 
 /** The intake form for a new job on one map; opens the job when it is made. */
