@@ -1,8 +1,8 @@
-import { useId } from 'react';
 import type { Caution } from '#core/map/kinds.ts';
 import { cautionKeyWords, cautionSentences, findWords, grave } from '../../language/find.ts';
 import { cautionWords } from '../../language/words.ts';
-import { Button, Sign } from '../../parts/index.ts';
+import { Button } from '../../parts/index.ts';
+import { CautionFold } from './caution-fold.tsx';
 import { cautionSigns } from './caution-signs.tsx';
 import { useFind } from './find-context.ts';
 
@@ -23,7 +23,6 @@ export function StepCautions({
   readonly onShow: (shown: boolean) => void;
 }) {
   const { cautionsRead, readCautions } = useFind();
-  const id = useId();
   if (cautions.length === 0) return null;
   const inOrder = [...cautions].sort((a, b) => Number(grave.has(b)) - Number(grave.has(a)));
   const unread = inOrder.filter((caution) => grave.has(caution) && !cautionsRead.has(caution));
@@ -33,51 +32,37 @@ export function StepCautions({
       className={quiet ? 'step-cautions step-cautions-quiet' : 'step-cautions'}
       aria-label={words.title}
     >
-      <button
-        type="button"
-        className="step-cautions-head"
-        aria-expanded={shown}
-        aria-controls={id}
-        onClick={() => onShow(!shown)}
+      <CautionFold
+        lines={inOrder.map((caution) => ({
+          key: caution,
+          sign: cautionSigns[caution],
+          words: (
+            <>
+              <b>{cautionWords[caution]}</b>
+              {quiet && grave.has(caution) ? null : `: ${cautionKeyWords[caution]}`}
+            </>
+          ),
+        }))}
+        shown={shown}
+        onShow={onShow}
       >
-        <span className="step-cautions-lines">
-          {inOrder.map((caution) => (
-            <span key={caution} className="step-caution">
-              <Sign name={cautionSigns[caution]} size={18} />
-              <span>
-                <b>{cautionWords[caution]}</b>
-                {quiet && grave.has(caution) ? null : `: ${cautionKeyWords[caution]}`}
-              </span>
-            </span>
-          ))}
-        </span>
-        <span className="step-cautions-open">
-          <span className="only-read-aloud">{words.whole}</span>
-          <Sign name={shown ? 'up' : 'down'} size={18} />
-        </span>
-      </button>
-      <div id={id} hidden={!shown} className="step-cautions-text">
-        {shown ? (
-          <>
-            {inOrder.map((caution) => (
-              <p key={caution}>
-                <b>{cautionWords[caution]}.</b> {cautionSentences[caution]}
-              </p>
-            ))}
-            {quiet ? null : (
-              <Button
-                aria-label={words.label(unread.map((caution) => cautionWords[caution]).join(', '))}
-                onClick={() => {
-                  readCautions(unread);
-                  onShow(false);
-                }}
-              >
-                {words.read}
-              </Button>
-            )}
-          </>
-        ) : null}
-      </div>
+        {inOrder.map((caution) => (
+          <p key={caution}>
+            <b>{cautionWords[caution]}.</b> {cautionSentences[caution]}
+          </p>
+        ))}
+        {quiet ? null : (
+          <Button
+            aria-label={words.label(unread.map((caution) => cautionWords[caution]).join(', '))}
+            onClick={() => {
+              readCautions(unread);
+              onShow(false);
+            }}
+          >
+            {words.read}
+          </Button>
+        )}
+      </CautionFold>
     </section>
   );
 }

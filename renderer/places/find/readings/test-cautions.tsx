@@ -1,4 +1,3 @@
-import { useId } from 'react';
 import type { CircuitState } from '#core/circuit/car-state.ts';
 import type { TestCaution } from '#core/job/closing-entries.ts';
 import type { JobEntry } from '#core/job/job-document.ts';
@@ -10,7 +9,8 @@ import {
   refusalSentence,
   formCautionWords as words,
 } from '../../../language/readings.ts';
-import { Button, Sign, type SignName } from '../../../parts/index.ts';
+import { Button, type SignName } from '../../../parts/index.ts';
+import { CautionFold } from '../caution-fold.tsx';
 import { useFind } from '../find-context.ts';
 import { CurrentLimiter } from './current-limiter.tsx';
 import type { FormCaution } from './form-cautions.ts';
@@ -61,7 +61,6 @@ export function TestCautions({
   readonly onShow: (shown: boolean) => void;
 }) {
   const { open, session, standing, say } = useFind();
-  const id = useId();
   if (cautions.length === 0 || !open.line) return null;
   const name = (nodeId: string): string => say(nameOf(open.map, nodeId));
   const unread = unreadTests(cautions, standing);
@@ -73,53 +72,37 @@ export function TestCautions({
       className={quiet ? 'step-cautions test-cautions step-cautions-quiet' : 'step-cautions test-cautions'}
       aria-label={words.label}
     >
-      <button
-        type="button"
-        className="step-cautions-head"
-        aria-expanded={shown}
-        aria-controls={id}
-        onClick={() => onShow(!shown)}
+      <CautionFold
+        lines={cautions.map((caution) => ({
+          key: caution.code,
+          sign: signs[caution.code],
+          words: keyWords(caution),
+        }))}
+        shown={shown}
+        onShow={onShow}
       >
-        <span className="step-cautions-lines">
-          {cautions.map((caution) => (
-            <span key={caution.code} className="step-caution">
-              <Sign name={signs[caution.code]} size={18} />
-              <span>{keyWords(caution)}</span>
-            </span>
-          ))}
-        </span>
-        <span className="step-cautions-open">
-          <span className="only-read-aloud">{findWords.caution.whole}</span>
-          <Sign name={shown ? 'up' : 'down'} size={18} />
-        </span>
-      </button>
-      <div id={id} hidden={!shown} className="step-cautions-text">
-        {shown ? (
-          <>
-            {cautions.map((caution) => (
-              <p key={caution.code}>{cautionSentence(caution, name)}</p>
-            ))}
-            <p>{words.precedence}</p>
-            {current ? <CurrentLimiter circuit={open.line.circuit} state={state} /> : null}
-            {quiet ? null : (
-              <Button
-                aria-label={words.understood(
-                  cautions
-                    .filter(({ code }) => graveTests[code] !== null)
-                    .map(keyWords)
-                    .join(', '),
-                )}
-                onClick={() => {
-                  session.add({ type: 'caution-read', cautions: [], tests: [...unread] });
-                  onShow(false);
-                }}
-              >
-                {findWords.caution.read}
-              </Button>
+        {cautions.map((caution) => (
+          <p key={caution.code}>{cautionSentence(caution, name)}</p>
+        ))}
+        <p>{words.precedence}</p>
+        {current ? <CurrentLimiter circuit={open.line.circuit} state={state} /> : null}
+        {quiet ? null : (
+          <Button
+            aria-label={words.understood(
+              cautions
+                .filter(({ code }) => graveTests[code] !== null)
+                .map(keyWords)
+                .join(', '),
             )}
-          </>
-        ) : null}
-      </div>
+            onClick={() => {
+              session.add({ type: 'caution-read', cautions: [], tests: [...unread] });
+              onShow(false);
+            }}
+          >
+            {findWords.caution.read}
+          </Button>
+        )}
+      </CautionFold>
     </fieldset>
   );
 }
