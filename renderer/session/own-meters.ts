@@ -58,8 +58,11 @@ let following = false;
 export async function followOwnMeters(client: Client): Promise<void> {
   if (following) return;
   following = true;
+  const before = ownMeters.getState();
   const kept = await client('place.read', { key: metersKey });
-  if (kept.ok) ownMeters.setState(readOwnMeters(kept.value.text), true);
+  // What was changed while the disk was read is newer than what it held.
+  if (kept.ok && ownMeters.getState() === before) ownMeters.setState(readOwnMeters(kept.value.text), true);
+  following = kept.ok;
 }
 
 /** Changes the meters here and now, and keeps them. */

@@ -32,8 +32,10 @@ export function FindBox({ onClose }: { readonly onClose: () => void }) {
   useEffect(() => {
     list.current?.children[active]?.scrollIntoView({ block: 'nearest' });
   }, [active]);
-  const go = (index: number): void => {
-    const thing = lines[index];
+  // The list may lag behind the typing; a key acts on what is typed, not on what still stands there.
+  const linesNow = () => (wanted === typed ? lines : findThings(all, typed).slice(0, mostLines));
+  const go = (index: number, among = lines): void => {
+    const thing = among[index];
     if (!thing) return;
     setActive(index);
     goTo([thing.id]);
@@ -41,12 +43,14 @@ export function FindBox({ onClose }: { readonly onClose: () => void }) {
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key === 'Escape') onClose();
     else if (event.key === 'Enter') {
-      const thing = lines[Math.max(0, active)];
+      const thing = linesNow()[Math.max(0, active)];
       if (!thing) return;
       goTo([thing.id]);
       onClose();
-    } else if (event.key === 'ArrowDown') go(Math.min(lines.length - 1, active + 1));
-    else if (event.key === 'ArrowUp') go(Math.max(0, active - 1));
+    } else if (event.key === 'ArrowDown') {
+      const among = linesNow();
+      go(Math.min(among.length - 1, active + 1), among);
+    } else if (event.key === 'ArrowUp') go(Math.max(0, active - 1), linesNow());
     else return;
     event.preventDefault();
     event.stopPropagation();

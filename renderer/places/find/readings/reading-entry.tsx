@@ -52,9 +52,14 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
   const given = reading?.forms[0];
   const later = reading?.forms.slice(1) ?? [];
   const unkept = unkeptForm(open.job.id, line.circuit.id);
-  const [form, setForm] = useState<ReadingForm>(
+  const isPutRight = reading?.replaces != null;
+  const [typed, setForm] = useState<ReadingForm>(
     () => given ?? unkept.read() ?? firstForm(lastTest(standing) ?? readingTests[0], ground),
   );
+  // The workshop's meters may be read from disk only after the form stands open. Choosing a meter makes it
+  // the usual one, so a form without one is a form nobody chose for yet.
+  const awaitsMeter = !isPutRight && typed.meter === null && meterTests.has(typed.test);
+  const form = awaitsMeter && usual ? { ...typed, meter: usual } : typed;
   // What was typed for another kind of test comes back with that test.
   const others = useRef(new Map<ReadingTest, ReadingForm>());
   const [pressed, setPressed] = useState(false);
@@ -67,14 +72,6 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
     const empty = [...(inputs ?? [])].find(({ value }) => value === '');
     (empty ?? inputs?.[0])?.focus();
   }, []);
-  const isPutRight = reading?.replaces != null;
-  useEffect(() => {
-    // The workshop's meters may be read from disk only after the form stands open.
-    if (!usual || isPutRight) return;
-    setForm((before) =>
-      before.meter === null && meterTests.has(before.test) ? { ...before, meter: usual } : before,
-    );
-  }, [usual, isPutRight]);
   useEffect(() => {
     if (picked) setForm((before) => ({ ...before, pieces: [picked] }));
   }, [picked]);
