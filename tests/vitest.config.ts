@@ -5,6 +5,8 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
     exclude: ['node_modules/**', 'tests/app/**'],
-    testTimeout: 20_000,
+    // Left to itself it keeps one core free, which on two cores means one file after the other.
+    maxWorkers: '100%',
+    testTimeout: 40_000,
   },
 });

@@ -8,13 +8,14 @@ export default defineConfig({
   testMatch: '*.spec.ts',
   outputDir: join(root, 'tests/results/app'),
   timeout: 120_000,
-  expect: { timeout: 10_000 },
+  // Waiting longer costs nothing where all is well, and a busy machine is no fault of the app.
+  expect: { timeout: 20_000 },
   // Each story has an app and a data folder of its own; drawing a whole car takes as long as most others together.
   workers: 2,
   retries: 0,
   reporter: [['list'], ['json', { outputFile: process.env.PLAYWRIGHT_JSON_OUTPUT_NAME }]],
   use: {
-    actionTimeout: 10_000,
+    actionTimeout: 20_000,
     headless: true,
     viewport: { width: 1440, height: 900 },
     launchOptions: {
