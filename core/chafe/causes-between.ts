@@ -9,7 +9,7 @@ const leastShare = 1e-4;
  * Each cause's share of the hazard between two stations of a circuit, largest first, ties by name. The same
  * cause on the same thing is one entry, with the figures of its larger part. Shares sum to one but for what
  * is too small to list. `evenShare` is the part of the whole circuit's chance that is spread evenly for what
- * nobody mapped; it is listed as `anywhere`. O(causes x log cells + cells in the stretch of each).
+ * nobody mapped; it is listed as `anywhere`. O(causes + cells in the stretch of each).
  * @example
  * causesBetween(hazardAlong(sample.map, sample.line), 700, 800)[0].thing // => 'rub-spot:edge'
  */
@@ -20,11 +20,9 @@ export function causesBetween(
   evenShare = 0,
 ): readonly CauseShare[] {
   const merged = new Map<string, { cause: HazardCause; largest: number; mass: number }>();
-  const even = evenShare > 0 ? evenCause(field, evenShare) : null;
   let total = 0;
-  for (const cause of even ? [...field.causes, even] : field.causes) {
-    const mass = massBetween(field.cellEdgesMm, cause, fromMm, toMm);
-    if (mass <= 0) continue;
+  const add = (cause: HazardCause, mass: number): void => {
+    if (mass <= 0) return;
     total += mass;
     const key = `${cause.cause} ${cause.thing}`;
     const held = merged.get(key);
@@ -36,6 +34,19 @@ export function causesBetween(
         held.cause = cause;
       }
     }
+  };
+  const { cellEdgesMm, causes } = field;
+  for (const cause of causes) {
+    // Most causes lie elsewhere on the circuit; that is told without searching their cells.
+    const { firstCell, perMm } = cause;
+    if ((cellEdgesMm[firstCell] as number) >= toMm) continue;
+    if ((cellEdgesMm[firstCell + perMm.length] as number) <= fromMm) continue;
+    add(cause, massBetween(cellEdgesMm, cause, fromMm, toMm));
+  }
+  if (evenShare > 0) {
+    const lengthMm = cellEdgesMm.at(-1) as number;
+    const within = Math.min(toMm, lengthMm) - Math.max(fromMm, 0);
+    add(anywhere, evenPerMm(field, evenShare) * within);
   }
   return [...merged.values()]
     .map(({ cause: { cause, thing, figures }, mass }) => ({ cause, thing, share: mass / total, figures }))
@@ -45,18 +56,24 @@ export function causesBetween(
 
 const knownWhole = new WeakMap<readonly HazardCause[], number>();
 
-function evenCause({ cellEdgesMm, causes }: HazardField, evenShare: number): HazardCause {
-  const cellCount = cellEdgesMm.length - 1;
-  const lengthMm = cellEdgesMm[cellCount] as number;
+const anywhere: HazardCause = {
+  cause: 'anywhere',
+  thing: null,
+  figures: {},
+  firstCell: 0,
+  perMm: new Float64Array(0),
+};
+
+/** Hazard per mm of what nobody mapped, spread evenly over the circuit. */
+function evenPerMm({ cellEdgesMm, causes }: HazardField, evenShare: number): number {
+  const lengthMm = cellEdgesMm.at(-1) as number;
   let whole = knownWhole.get(causes);
   if (whole === undefined) {
     whole = 0;
     for (const cause of causes) whole += massBetween(cellEdgesMm, cause, 0, lengthMm);
     knownWhole.set(causes, whole);
   }
-  const density = ((evenShare / (1 - evenShare)) * whole) / lengthMm;
-  const perMm = new Float64Array(cellCount).fill(density);
-  return { cause: 'anywhere', thing: null, figures: {}, firstCell: 0, perMm };
+  return ((evenShare / (1 - evenShare)) * whole) / lengthMm;
 }
 
 /**

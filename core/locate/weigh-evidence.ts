@@ -1,4 +1,4 @@
-import { logSumExp } from '../quantity/sums.ts';
+import { compensatedSum } from '../quantity/sums.ts';
 import type { Evidence, Hypotheses } from './hypotheses.ts';
 
 /**
@@ -14,9 +14,19 @@ export function weighEvidence(
   evidence: readonly Evidence[],
 ): Float64Array {
   const log = addEvidence(hypotheses, logPriorRow, evidence);
-  const possible = logSumExp(log) > Number.NEGATIVE_INFINITY ? log : logPriorRow;
-  const total = logSumExp(possible);
-  return possible.map((value) => Math.exp(value - total));
+  return shares(log) ?? shares(logPriorRow) ?? logPriorRow.map(() => 0);
+}
+
+/** Each one's share of the sum, from logs; null when nothing is possible. */
+function shares(logs: Float64Array): Float64Array | null {
+  let largest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < logs.length; i++) if ((logs[i] as number) > largest) largest = logs[i] as number;
+  if (largest === Number.NEGATIVE_INFINITY) return null;
+  const row = new Float64Array(logs.length);
+  for (let i = 0; i < logs.length; i++) row[i] = Math.exp((logs[i] as number) - largest);
+  const total = compensatedSum(row);
+  for (let i = 0; i < row.length; i++) row[i] = (row[i] as number) / total;
+  return row;
 }
 
 /**

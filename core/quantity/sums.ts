@@ -7,7 +7,10 @@
 export function compensatedSum(values: Iterable<number>): number {
   let sum = 0;
   let lost = 0;
-  for (const value of values) {
+  // By place: going through a long typed list with an iterator takes several times as long.
+  const list = values instanceof Float64Array ? values : Array.from(values);
+  for (let i = 0; i < list.length; i++) {
+    const value = list[i] as number;
     const next = sum + value;
     lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
     sum = next;
