@@ -25,4 +25,7 @@ export const pageHeaders: Readonly<Record<string, string>> = {
   'Cross-Origin-Embedder-Policy': 'require-corp',
   'Cross-Origin-Resource-Policy': 'same-origin',
   'X-Frame-Options': 'DENY',
+  // Nothing of the machine is used that a page would have to ask for (W3C Permissions Policy).
+  'Permissions-Policy':
+    'camera=(), display-capture=(), geolocation=(), hid=(), microphone=(), payment=(), usb=()',
 };

@@ -1,4 +1,4 @@
-import type { Session, WebContents } from 'electron';
+import type { CommandLine, Session, WebContents } from 'electron';
 import { isPageAddress } from './page-address.ts';
 
 /** Keeps a window on its own page: no navigation away, no second window, no embedded page. */
@@ -9,6 +9,17 @@ export function keepOnPage(contents: WebContents): void {
   contents.on('will-redirect', refuse);
   contents.on('will-frame-navigate', refuse);
   contents.on('will-attach-webview', refuse);
+}
+
+/**
+ * Keeps the browser engine itself off the network: no name resolves, and it neither looks for parts of its
+ * own to fetch nor for a proxy. Before the engine is ready, or it comes too late.
+ */
+export function closeNetwork(commandLine: CommandLine): void {
+  commandLine.appendSwitch('host-resolver-rules', 'MAP * ~NOTFOUND');
+  for (const name of ['disable-background-networking', 'disable-component-update', 'no-proxy-server']) {
+    commandLine.appendSwitch(name);
+  }
 }
 
 /** Denies every permission and everything that would leave this machine. */

@@ -14,7 +14,7 @@ import { fail } from '#core/quantity/result.ts';
 import type { WireReply } from '../contract/client.ts';
 import { openWorkshop, type Workshop } from '../open-workshop.ts';
 import { startTrouble } from '../start-trouble.ts';
-import { closeSession, keepOnPage } from './close-doors.ts';
+import { closeNetwork, closeSession, keepOnPage } from './close-doors.ts';
 import { isPageAddress, pageAddress, pageScheme } from './page-address.ts';
 import { type PrintMeans, printPage } from './print-page.ts';
 import { requestChannel } from './request-channel.ts';
@@ -36,6 +36,9 @@ export async function runDesktop(folders: DesktopFolders): Promise<void> {
   app.setPath('userData', join(folders.data, 'window'));
   if (!app.requestSingleInstanceLock()) return app.quit();
   app.enableSandbox();
+  closeNetwork(app.commandLine);
+  // Whatever page there may ever be, not only the window's own.
+  app.on('web-contents-created', (_event, contents) => keepOnPage(contents));
   protocol.registerSchemesAsPrivileged([
     { scheme: pageScheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
   ]);
@@ -58,7 +61,6 @@ export async function runDesktop(folders: DesktopFolders): Promise<void> {
 
 function openOnlyWindow(folders: DesktopFolders, workshop: Workshop): void {
   const window = new BrowserWindow(windowOptions(folders.preload));
-  keepOnPage(window.webContents);
   ipcMain.handle(requestChannel, (event, name: unknown, input: unknown): WireReply | Promise<WireReply> => {
     if (!isFromPage(event, window)) return fail({ code: 'unknown-request', name: 'from outside the page' });
     return name === 'page.print' ? printPage(printMeans(window), input) : workshop.answer(name, input);

@@ -30,6 +30,8 @@ export interface LoopbackOptions {
 /** The largest message: a file of 64 million characters with its escapes. */
 const mostBodyBytes = 100_000_000;
 const patienceMs = 30_000;
+/** How long a sender that was refused may go on before the connection is cut. */
+const lingerMs = 1_000;
 const requestPath = /^\/request\/([a-zA-Z.]{1,60})$/;
 
 /**
@@ -82,15 +84,15 @@ async function serve(
   port: number,
 ): Promise<void> {
   const wrongHost = refusedHost(message, port);
-  if (wrongHost) return refuse(reply, wrongHost);
+  if (wrongHost) return refuse(message, reply, wrongHost);
   // Only what starts at the root: an address with a host of its own in the first line is not for us.
-  if (!message.url?.startsWith('/')) return refuse(reply, { status: 400, reason: 'wrong-path' });
+  if (!message.url?.startsWith('/')) return refuse(message, reply, { status: 400, reason: 'wrong-path' });
   const path = new URL(`http://127.0.0.1${message.url}`).pathname;
   const name = requestPath.exec(path)?.[1];
   if (name !== undefined) return serveRequest(message, reply, options, token, name);
-  if (message.method !== 'GET') return refuse(reply, { status: 405, reason: 'wrong-method' });
+  if (message.method !== 'GET') return refuse(message, reply, { status: 405, reason: 'wrong-method' });
   const file = readPageFile(options.builtFolder, path);
-  if (!file) return refuse(reply, { status: 404, reason: 'not-found' });
+  if (!file) return refuse(message, reply, { status: 404, reason: 'not-found' });
   send(reply, 200, file.mediaType, file.bytes);
 }
 
@@ -102,28 +104,44 @@ async function serveRequest(
   name: string,
 ): Promise<void> {
   const refused = refusedRequest(message, token);
-  if (refused) return refuse(reply, refused);
+  if (refused) return refuse(message, reply, refused);
   const body = await readBody(message, options.mostBodyBytes ?? mostBodyBytes);
-  if (!body.ok) return refuse(reply, body.problem);
+  if (!body.ok) return refuse(message, reply, body.problem);
   let input: unknown;
   try {
     input = JSON.parse(body.value);
   } catch {
-    return refuse(reply, { status: 400, reason: 'not-json' });
+    return refuse(message, reply, { status: 400, reason: 'not-json' });
   }
-  sendJson(reply, 200, options.answer(name, input));
+  send(reply, 200, jsonType, jsonBytes(options.answer(name, input)));
 }
 
-function refuse(reply: ServerResponse, { status, reason }: Refusal): void {
+/**
+ * Says why, and ends the connection once the sender has stopped sending, or after a moment: closed at once,
+ * a sender still at it would meet a broken connection and never read why (RFC 9112 section 9.6). What still
+ * comes is dropped.
+ */
+function refuse(message: IncomingMessage, reply: ServerResponse, { status, reason }: Refusal): void {
   reply.setHeader('Connection', 'close');
-  sendJson(reply, status, { refused: reason });
+  reply.write(headed(reply, status, jsonType, jsonBytes({ refused: reason })));
+  const end = (): void => {
+    clearTimeout(late);
+    reply.end();
+  };
+  const late = setTimeout(end, lingerMs);
+  if (message.complete) end();
+  else message.once('end', end).once('close', end).resume();
 }
 
-function sendJson(reply: ServerResponse, status: number, value: unknown): void {
-  send(reply, status, 'application/json; charset=utf-8', Buffer.from(JSON.stringify(value)));
-}
+const jsonType = 'application/json; charset=utf-8';
+const jsonBytes = (value: unknown): Buffer => Buffer.from(JSON.stringify(value));
 
 function send(reply: ServerResponse, status: number, mediaType: string, bytes: Buffer): void {
+  reply.end(headed(reply, status, mediaType, bytes));
+}
+
+/** The bytes of an answer, after its head was written. */
+function headed(reply: ServerResponse, status: number, mediaType: string, bytes: Buffer): Buffer {
   reply.writeHead(status, { ...pageHeaders, 'Content-Type': mediaType, 'Content-Length': bytes.length });
-  reply.end(bytes);
+  return bytes;
 }

@@ -16,6 +16,7 @@ const stage = vi.hoisted(() => ({
   privileged: [] as unknown[],
   session: new Map<string, Listener>(),
   windowOpen: [] as Listener[],
+  switches: new Map<string, string>(),
   exits: [] as number[],
   errors: [] as string[],
   quits: 0,
@@ -34,6 +35,7 @@ vi.mock('electron', () => ({
     },
     whenReady: async () => undefined,
     on: (name: string, listener: Listener) => stage.appEvents.set(name, listener),
+    commandLine: { appendSwitch: (name: string, value = '') => stage.switches.set(name, value) },
     quit: () => {
       stage.quits += 1;
     },
@@ -51,6 +53,11 @@ vi.mock('electron', () => ({
         setWindowOpenHandler: (handler: Listener) => stage.windowOpen.push(handler),
         on: (name: string, listener: Listener) => contents.set(name, listener),
       };
+      // As the real one does: every page made is told of, whoever made it.
+      (stage.appEvents.get('web-contents-created') as ((...words: unknown[]) => void) | undefined)?.(
+        {},
+        this.webContents,
+      );
     }
     once(): void {}
     loadURL(address: string): Promise<void> {
@@ -105,9 +112,12 @@ beforeEach(() => {
   stage.quits = 0;
   stage.lock = true;
   stage.sandboxed = false;
-  for (const map of [stage.appEvents, stage.handled, stage.protocols, stage.session]) map.clear();
+  for (const map of [stage.appEvents, stage.handled, stage.protocols, stage.session, stage.switches]) {
+    map.clear();
+  }
 });
 
+// The security checklist of Electron's own documentation (Tutorial, Security), from memory, point by point.
 test('the window is isolated, sandboxed, without Node, and shows our own page', async () => {
   await launch();
   expect(stage.sandboxed).toBe(true);
@@ -124,6 +134,10 @@ test('the window is isolated, sandboxed, without Node, and shows our own page', 
     allowRunningInsecureContent: false,
     webviewTag: false,
   });
+  // Off unless asked for, so they must not be asked for.
+  const risky = ['experimentalFeatures', 'enableBlinkFeatures', 'nodeIntegrationInSubFrames', 'plugins'];
+  const asked = stage.made[0]?.options.webPreferences as Record<string, unknown>;
+  expect(risky.filter((name) => asked[name])).toEqual([]);
   const privileges = { standard: true, secure: true, supportFetchAPI: true };
   expect(stage.privileged).toEqual([{ scheme: 'undertrim', privileges }]);
 });
@@ -138,9 +152,31 @@ test('going elsewhere, opening windows and embedding pages are refused', async (
   expect(call(stage.windowOpen[0], { url: 'https://workshop.example' })).toEqual({ action: 'deny' });
 });
 
+test('a page made in any other way is kept shut too', async () => {
+  await launch();
+  const other = { on: vi.fn(), setWindowOpenHandler: vi.fn() };
+  call(stage.appEvents.get('web-contents-created'), {}, other);
+  expect(other.setWindowOpenHandler).toHaveBeenCalledOnce();
+  expect(other.on.mock.calls.map(([name]) => name)).toContain('will-attach-webview');
+});
+
 test('every permission is denied', async () => {
   await launch();
-  for (const permission of ['media', 'geolocation', 'notifications', 'clipboard-read', 'usb']) {
+  for (const permission of [
+    'media',
+    'display-capture',
+    'geolocation',
+    'notifications',
+    'clipboard-read',
+    'clipboard-sanitized-write',
+    'fullscreen',
+    'openExternal',
+    'fileSystem',
+    'hid',
+    'serial',
+    'usb',
+    'unknown',
+  ]) {
     const decide = vi.fn();
     call(stage.session.get('request'), {}, permission, decide);
     expect(decide).toHaveBeenCalledExactlyOnceWith(false);
@@ -168,6 +204,14 @@ test('nothing is fetched from the network', async () => {
   }
 });
 
+test('the browser engine itself has no way to the network', async () => {
+  await launch();
+  expect(stage.switches.get('host-resolver-rules')).toBe('MAP * ~NOTFOUND');
+  for (const name of ['disable-background-networking', 'disable-component-update', 'no-proxy-server']) {
+    expect(stage.switches.has(name), name).toBe(true);
+  }
+});
+
 test('the page’s scheme serves the built folder and nothing outside it', async () => {
   await launch();
   const fetchPage = (url: string): Response => call(stage.protocols.get('undertrim'), { url }) as Response;
@@ -177,6 +221,11 @@ test('the page’s scheme serves the built folder and nothing outside it', async
   expect(page.headers.get('content-security-policy')).not.toContain('unsafe');
   for (const url of [
     'undertrim://page/..%2fsecret.html',
+    'undertrim://page/%2e%2e/secret.html',
+    'undertrim://page/..%5csecret.html',
+    'undertrim://page//secret.html',
+    'undertrim://page.example/index.html',
+    'undertrim://page@example/index.html',
     'undertrim://other/index.html',
     'file:///secret.html',
   ]) {

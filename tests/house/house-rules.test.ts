@@ -116,6 +116,22 @@ describe('the project stands alone', () => {
     expect(texts.filter(({ path, text }) => path.startsWith('renderer/') && remote.test(text))).toEqual([]);
   });
 
+  test('only the loopback host, and the page that talks to it, know how to reach an address', () => {
+    const reaching =
+      /'node:(http|https|http2|net|tls|dgram|dns)(\/promises)?'|\bfetch\(|\bWebSocket\b|XMLHttpRequest|EventSource|sendBeacon|\bnet\.request\b/;
+    expect(matching(own, reaching)).toEqual([
+      'electron/loopback/loopback-host.ts',
+      'electron/loopback/read-body.ts',
+      'electron/loopback/refusal.ts',
+      'renderer/session/host.ts',
+    ]);
+  });
+
+  test('nothing hands an address to another program, updates itself or reports home', () => {
+    const outward = /openExternal|autoUpdater|crashReporter|electron-updater|setFeedURL/;
+    expect(matching(own, outward)).toEqual([]);
+  });
+
   test('every dependency is pinned to one version', () => {
     const pack = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
     const loose = Object.entries({ ...pack.dependencies, ...pack.devDependencies }).filter(
