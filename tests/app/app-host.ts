@@ -40,7 +40,8 @@ export async function startApp(folder = mkdtempSync(join(tmpdir(), 'undertrim-ap
   };
 }
 
-function printedAddress(host: ChildProcess): Promise<string> {
+/** The address a starting host prints, with its token. Rejects with what it said when it ends before. */
+export function printedAddress(host: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
     let said = '';
     const listen = (part: Buffer): void => {
