@@ -2,6 +2,7 @@ import type { ChafeAssumptions } from '../chafe/chafe-assumptions.ts';
 import type { HazardField } from '../chafe/hazard-field.ts';
 import { drawnAssumptions } from '../chafe/uncertain-constants.ts';
 import { type DigOpening, planDig } from '../dig/plan-dig.ts';
+import { planWithin } from '../dig/plan-within.ts';
 import type { History } from '../history/teach.ts';
 import { cumulate } from '../locate/cumulative.ts';
 import { addEvidence, weighEvidence } from '../locate/weigh-evidence.ts';
@@ -80,8 +81,8 @@ export function rankSensitivity(
 }
 
 /**
- * The same in as many steps as one likes. Minutes there are for looking do not count: what is chosen to fit
- * into them is no order.
+ * The same in as many steps as one likes. Where there are only so many minutes for looking, it is the order of
+ * what is chosen to fit into them, chosen anew in each draw.
  * @example
  * beginSensitivity(sample.map, sample.job).value.soFar().length // => 3
  */
@@ -100,7 +101,7 @@ export function beginSensitivity(
   const said = addEvidence(hypotheses, new Float64Array(hypotheses.size), evidence);
   const stretches = pathStretches(line.value);
   const off = panelsOff(entries);
-  const { notToday, comingOutAnyway, eitherPanels } = planWishes(entries);
+  const { notToday, comingOutAnyway, eitherPanels, timeBoxMinutes } = planWishes(entries);
   const wishes = { notToday, comingOutAnyway, stateLimit: quickStates };
   const firstOpenings = (field: HazardField): readonly DigOpening<PlacedLook>[] => {
     const probability = weighEvidence(hypotheses, weighed.priorOf(field), [() => said]);
@@ -109,7 +110,11 @@ export function beginSensitivity(
     const looks = digLooks(map, stretches, posterior, curve, parts, lookQuality).map((look) =>
       withEither(look, eitherPanels),
     );
-    return planDig(looks, map.panels, off, wishes).openings.slice(0, mostOpenings);
+    const plan =
+      timeBoxMinutes === undefined
+        ? planDig(looks, map.panels, off, wishes)
+        : planWithin(looks, map.panels, off, timeBoxMinutes, wishes);
+    return plan.openings.slice(0, mostOpenings);
   };
   const chance = seededChance(seed);
   const first = firstOpenings(usual);

@@ -3,6 +3,8 @@ import { type Wire, wireShape } from './wire-shape.ts';
 
 /** Share of a bundle's round section that is wire: common practice, no source. */
 export const packing = 0.75;
+/** The same laid loosely, and pulled tight by its cover: judgement, no source. */
+export const packingSpread = { loose: 0.65, tight: 0.85 } as const;
 
 /** Mass of wire, tape included, over wire alone: common practice, no source. */
 export const tapeMassFactor = 1.1;
@@ -47,4 +49,18 @@ export function bundleOf(wires: readonly Wire[], givenDiameterMm: number | null 
     kgPerMetre: tapeMassFactor * kgPerMetre * more,
     stiffnessNMm2: { slipping: min, mean: Math.sqrt(min * stuck), stuck },
   };
+}
+
+/**
+ * Between what a bundle's computed diameter may lie in mm, laid tight or loose; one wire has its own.
+ * @example
+ * diameterSpreadMm({ wireCount: 10, diameterMm: 5.84237 }) // => { tight: 5.48792, loose: 6.27578 }
+ */
+export function diameterSpreadMm({ wireCount, diameterMm }: Pick<Bundle, 'wireCount' | 'diameterMm'>): {
+  readonly tight: number;
+  readonly loose: number;
+} {
+  const at = (share: number): number =>
+    wireCount > 1 ? diameterMm * Math.sqrt(packing / share) : diameterMm;
+  return { tight: at(packingSpread.tight), loose: at(packingSpread.loose) };
 }

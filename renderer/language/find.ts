@@ -61,6 +61,7 @@ export const findWords = {
     nothing: 'Nothing ranked yet',
     chanceOf: (percent: string): string => `chance ${percent}`,
   },
+  pointed: (percent: string): string => `Chance that it is on this stretch: ${percent} %. What can wear it:`,
   classes: 'Kind of fault',
   thinking: 'Working out the order',
   warnings: (count: number): string =>

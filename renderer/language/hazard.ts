@@ -85,7 +85,7 @@ export function causeWords(
     case 'foot-load':
     case 'seat-slide': {
       const kind = figures.rubSpotKind ? rubSpotWord(figures.rubSpotKind) : '';
-      const named = kind && thing ? nameOf(thing) : '';
+      const named = thing && (kind || cause === 'rub-spot') ? nameOf(thing) : '';
       const what = kind && named && named !== thing && named !== kind ? `${kind} (${named})` : kind || named;
       const away =
         figures.clearanceMm === undefined
@@ -183,9 +183,10 @@ export function whyLine(
 ): string {
   const large = causes.filter(({ share }) => share >= leastInLine);
   const drawn = large.filter(({ cause }) => cause !== 'anywhere');
-  const said = (drawn.length > 0 ? drawn : large)
-    .slice(0, mostInLine)
-    .map((cause) => `${sayShare(cause.share)} ${lowerFirst(causeWords(cause, nameOf, lengths))}`);
+  const said = (drawn.length > 0 ? drawn : large).slice(0, mostInLine).map((cause) => {
+    const words = causeWords(cause, nameOf, lengths);
+    return drawn.length > 0 ? `${sayShare(cause.share)} ${lowerFirst(words)}` : words;
+  });
   return [said.length > 0 ? `${said.join('; ')}.` : '', heldWords(causes, lengths)]
     .filter((part) => part !== '')
     .join(' ');

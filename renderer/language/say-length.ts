@@ -2,7 +2,7 @@
 export const lengthSystems = ['metric', 'imperial'] as const;
 export type LengthSystem = (typeof lengthSystems)[number];
 
-const mmPerInch = 25.4;
+export const mmPerInch = 25.4;
 const inchesPerFoot = 12;
 export const mmPerFoot = mmPerInch * inchesPerFoot;
 

@@ -4,7 +4,7 @@ import type { HistoryEffect } from '#core/job/history-effect.ts';
 import type { MoveReason } from '#core/job/move-reason.ts';
 import type { OpeningFirmness } from '#core/job/rank-sensitivity.ts';
 import { sayMinutes, sayPercent } from './find.ts';
-import { causePhrase } from './reasons.ts';
+import { causeWords } from './hazard.ts';
 
 export const recentWorkWords: Readonly<Record<RecentWork, string>> = {
   'tow-bar': 'Tow bar',
@@ -108,9 +108,10 @@ export function historySentence(effect: HistoryEffect, nameOf: (id: string) => s
   const up = effect.after > effect.before;
   const cause: CauseShare = { cause: effect.cause, thing: effect.thing, share: effect.after, figures: {} };
   const [from, to] = [sayPercent(effect.before), sayPercent(effect.after)];
-  const phrase = causePhrase(cause, nameOf);
+  const words = causeWords(cause, nameOf, 'metric');
   const name = effect.thing ? nameOf(effect.thing) : '';
-  const what = name === '' || phrase.includes(name) ? `“${phrase}”` : `“${phrase}” at ${name}`;
+  const phrase = words === name ? name : `${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+  const what = name === '' || words.includes(name) ? `“${phrase}”` : `“${phrase}” at ${name}`;
   return `${byWhom(effect, up)} ${up ? 'raised' : 'lowered'} ${what} from ${from} to ${to} %.`;
 }
 

@@ -1,3 +1,4 @@
+export { BoardCard } from './board-card.tsx';
 export { Button, type ButtonProps } from './button.tsx';
 export { Checkbox } from './checkbox.tsx';
 export { Choice } from './choice.tsx';
@@ -13,6 +14,7 @@ export { NumberField, type NumberFieldProps, readNumber } from './number-field.t
 export { PaperGrid } from './paper-grid.tsx';
 export { ProblemNotice } from './problem-notice.tsx';
 export { Progress } from './progress.tsx';
+export { ReasonList } from './reason-list.tsx';
 export { Select, type SelectProps } from './select.tsx';
 export { Sign, type SignName } from './sign.tsx';
 export { Tabs } from './tabs.tsx';

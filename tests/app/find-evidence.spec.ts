@@ -145,7 +145,7 @@ test('what was done lately raises the places it touched, and can be put right la
 });
 
 test('the first openings say whether they would stand under other constants', async () => {
-  const firm = /Firm: it stands here in|Could be either: this or|Not settled: several/;
+  const firm = /Firm: stands here in|Could be either: this or|Not settled: several/;
   await expect(openings().first()).toContainText(firm, { timeout: 60_000 });
   await expect(openings().nth(1)).toContainText(/To begin here instead costs|As good a start/);
 });
@@ -225,6 +225,28 @@ test('another order than the list’s is told what it costs', async () => {
     /Taken out of order: (about \d+ min more on average|as good a start as the first)/,
   );
   await button('Undo').click();
+});
+
+test('where it could be either of two, both are named, and still are when only minutes are left', async () => {
+  const made = await ask('job.create', {
+    ...wiper,
+    mapId: 'map:brannock-scarp',
+    vehicle: { ...wiper.vehicle, plate: 'EITHER' },
+    failureType: 'circuit-open',
+    circuitId: 'circuit:right-tail',
+  });
+  const before = page.url();
+  await page.goto(`${before.replace(/#.*/, '')}#/job/${String(made.jobId)}`);
+  const either = /Could be either: this or (Spare wheel, lowered|Glovebox)/;
+  await expect(openings().first()).toContainText(either);
+  await settled();
+  await wishes().click();
+  await button('20 min').click();
+  await expect(page.getByRole('region', { name: 'What can be seen within 20 minutes' })).toBeVisible();
+  await expect(openings().first()).toContainText(either);
+  await wishes().click();
+  await page.goto(before);
+  await expect(openings().first()).toBeVisible();
 });
 
 for (const size of [

@@ -1,11 +1,10 @@
 import { type DigSheetStep, digSheet } from '#core/job/dig-sheet.ts';
 import { cautionKeyWords, sayMinutes, sayPercent } from '../../language/find.ts';
-import { whyLine } from '../../language/hazard.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { reportWords } from '../../language/report.ts';
 import { whereLine } from '../../language/say-where.ts';
 import { cautionWords } from '../../language/words.ts';
-import { Sign } from '../../parts/index.ts';
+import { ReasonList, Sign } from '../../parts/index.ts';
 import { cautionSigns } from '../find/caution-signs.tsx';
 import { useFind } from '../find/find-context.ts';
 import './bench-sheet.css';
@@ -70,10 +69,7 @@ export function BenchSheet() {
 function BenchStep({ step }: { readonly step: DigSheetStep }) {
   const { open, say, where, lengths } = useFind();
   // A second look is at the same place for the same reasons; a place hardly likely needs none.
-  const why =
-    step.again || step.probability < leastWhy
-      ? ''
-      : whyLine(step.causes, (id) => say(nameOf(open.map, id)), lengths);
+  const why = !step.again && step.probability >= leastWhy && step.causes.length > 0;
   const plugs = step.plugIds.map((id) => say(nameOf(open.map, id))).join(', ');
   return (
     <li className="bench-step">
@@ -104,11 +100,17 @@ function BenchStep({ step }: { readonly step: DigSheetStep }) {
         <br />
         <span>{words.running(sayMinutes(step.runningMinutes), sayPercent(step.runningProbability))}</span>
       </p>
-      {why === '' ? null : (
-        <p className="bench-why">
-          {words.why}: {why}
-        </p>
-      )}
+      {why ? (
+        <div className="bench-why">
+          <b>{words.why}:</b>
+          <ReasonList
+            causes={step.causes}
+            nameOf={(id) => say(nameOf(open.map, id))}
+            lengths={lengths}
+            as="line"
+          />
+        </div>
+      ) : null}
     </li>
   );
 }

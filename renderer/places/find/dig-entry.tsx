@@ -2,9 +2,9 @@ import { useState } from 'react';
 import type { DigStep } from '#core/job/ranking.ts';
 import { findWords, sayMinutes, sayPercent } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
-import { reasonSentence } from '../../language/reasons.ts';
+import { worthSentence } from '../../language/reasons.ts';
 import { whereLine } from '../../language/say-where.ts';
-import { Figure } from '../../parts/index.ts';
+import { Figure, ReasonList } from '../../parts/index.ts';
 import { CautionSigns } from './caution-signs.tsx';
 import { useFind } from './find-context.ts';
 import { openingTold } from './known/opening-told.ts';
@@ -17,6 +17,8 @@ import { Verdict } from './verdict.tsx';
 import { Where } from './where.tsx';
 
 const words = findWords.list;
+/** More reasons than these would push what is pressed out of sight. */
+const mostReasons = 3;
 
 /** One opening: what comes off, what is then in view, how likely the fault is there, and why. */
 export function DigEntry({
@@ -38,6 +40,7 @@ export function DigEntry({
   const title = stepTitle(step, (id) => view.say(nameOf(map, id)));
   const panels = step.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
   const plugs = step.look.nodeIds ?? [];
+  const worth = worthSentence(step.reason);
   const cautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
   return (
     <li
@@ -73,9 +76,18 @@ export function DigEntry({
             <li>{words.part(plugs.map((id) => view.say(nameOf(map, id))).join(', '))}</li>
           ) : null}
         </ul>
-        <p className="dig-reason">
-          {reasonSentence(step.reason, (id) => view.say(nameOf(map, id)), view.lengths)}
-        </p>
+        <div className="dig-reason">
+          {step.reason.secondLook ? null : (
+            <ReasonList
+              causes={step.reason.causes}
+              nameOf={(id) => view.say(nameOf(map, id))}
+              lengths={view.lengths}
+              most={mostReasons}
+              as={expanded ? 'rows' : 'line'}
+            />
+          )}
+          {worth === '' ? null : <p>{worth}</p>}
+        </div>
         {told.length > 0 ? (
           <ul className="dig-told">
             {told.map((sentence) => (

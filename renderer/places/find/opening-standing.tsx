@@ -8,8 +8,8 @@ import { firmnessOf, openingName } from './firmness-of.ts';
 /** How firm an opening's place is, and what beginning there instead of with the first would lose. */
 export function OpeningStanding({ step }: { readonly step: DigStep }) {
   const { open, say } = useFind();
-  const { ranking, firmness, map } = open;
-  const firm = ranking?.timeBox ? null : firmnessOf(step, firmness);
+  const { firmness, map } = open;
+  const firm = firmnessOf(step, firmness);
   const lines: string[] = [];
   if (firm) {
     const rival = firm.rival ? openingName(firm.rival, (id) => say(nameOf(map, id))) : '';

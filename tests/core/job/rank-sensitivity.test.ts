@@ -35,6 +35,21 @@ describe('how firm the first openings are', () => {
     expect(openings).toEqual(ranking.value.digPlan.slice(0, 3).map(({ takeOff }) => takeOff));
   });
 
+  test('with only so many minutes it tells of what is chosen to fit into them', () => {
+    const limit: JobEntry = { id: 'entry:limit', at: '2026-01-05T10:00:00Z', type: 'time-box', minutes: 12 };
+    const job = { ...sample.job, entries: [limit] };
+    const ranking = rank(sample.map, job, { timeBoxMinutes: 12 });
+    if (!ranking.ok) throw new Error(ranking.problem.code);
+    const { digPlan } = ranking.value;
+    expect(digPlan.length).toBeGreaterThan(0);
+    expect(told(sample.map, job, { draws: 0 }).map(({ opening }) => opening.takeOff)).toEqual(
+      digPlan.slice(0, 3).map(({ takeOff }) => takeOff),
+    );
+    for (const { standing, opening } of told(sample.map, job, { draws: 20, seed: 3 })) {
+      if (standing === 'firm') expect(opening.share).toBeGreaterThanOrEqual(0.8);
+    }
+  });
+
   test('a find settles where to look first, whatever the constants', () => {
     const found: JobEntry = {
       id: 'entry:found',

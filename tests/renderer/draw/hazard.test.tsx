@@ -14,10 +14,10 @@ import {
   whyLine,
 } from '#renderer/language/hazard.ts';
 import { nameOf } from '#renderer/language/name-of.ts';
+import { ReasonList } from '#renderer/parts/index.ts';
 import { BeforeAfter } from '#renderer/places/draw/hazard/before-after.tsx';
 import { bestClipMm } from '#renderer/places/draw/hazard/best-clip.ts';
 import { hazardOfMap, mapHazards } from '#renderer/places/draw/hazard/map-hazards.ts';
-import { ReasonList } from '#renderer/places/draw/hazard/reason-list.tsx';
 import { shareOnStretch, stretchAround, worstStationMm } from '#renderer/places/draw/hazard/stretch.ts';
 import { sample } from '#tests/sample.ts';
 

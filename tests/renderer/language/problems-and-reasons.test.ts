@@ -79,12 +79,12 @@ describe('reasons in words', () => {
 
   test('a rub spot with its figures', () => {
     expect(reasonSentence(reason([edge]), nameOf)).toBe(
-      'Raw edge (Seat rail edge), 3 mm from the loom, a span of 330 mm between fixings, a fixing is missing, found here 2 times before.',
+      '80 % raw edge (Seat rail edge) 3 mm away, found here before: 2. Fixings 330 mm apart, 1 fixing missing.',
     );
   });
 
   test('small sizes follow the user’s units', () => {
-    expect(reasonSentence(reason([edge]), nameOf, 'imperial')).toContain('0.13 in from the loom');
+    expect(reasonSentence(reason([edge]), nameOf, 'imperial')).toContain('0.13 in away');
   });
 
   test('a cause too small to matter is not named, and a marked one hides the even floor', () => {
@@ -92,16 +92,16 @@ describe('reasons in words', () => {
     const even: CauseShare = { cause: 'anywhere', thing: null, share: 0.5, figures: {} };
     const sentence = reasonSentence(reason([even, { ...edge, share: 0.45 }, wet]), nameOf);
     expect(sentence).not.toContain('water');
-    expect(sentence).not.toContain('nothing marked');
+    expect(sentence).not.toContain('nothing drawn');
     expect(sentence).toContain('Seat rail edge');
   });
 
   test('nothing marked is said plainly, with what the opening is worth', () => {
     expect(reasonSentence(reason([], { worthRatio: 2.04 }), nameOf)).toBe(
-      'Nothing marked here; chance by length alone; 2.0 times the usual chance for each minute.',
+      'Nothing drawn here, chance by length alone. 2.0 times the usual chance for each minute.',
     );
-    expect(reasonSentence(reason([], { worthRatio: 0.2 }), nameOf)).toContain('slow to reach');
-    expect(reasonSentence(reason([], { alreadyOpen: true }), nameOf)).toContain('already open');
+    expect(reasonSentence(reason([], { worthRatio: 0.2 }), nameOf)).toContain('Slow to reach');
+    expect(reasonSentence(reason([], { alreadyOpen: true }), nameOf)).toContain('Already open');
     expect(reasonSentence(reason([], { alreadyOpen: true, secondLook: true }), nameOf)).toContain(
       'second look',
     );

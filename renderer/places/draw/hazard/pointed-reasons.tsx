@@ -9,11 +9,11 @@ import { type Camera, toPlan, toScreen } from '../../../board/camera.ts';
 import { runLine } from '../../../board/run-line.ts';
 import { hazardWords, rubSpotReasons } from '../../../language/hazard.ts';
 import { nameOf } from '../../../language/name-of.ts';
+import { BoardCard, ReasonList } from '../../../parts/index.ts';
 import { useDraw } from '../draw-context.ts';
 import './hazard.css';
 import { mapHazards } from './map-hazards.ts';
 import { type PlaceHere, placeHere } from './place-here.ts';
-import { ReasonList } from './reason-list.tsx';
 import { shareOnStretch, stretchAround } from './stretch.ts';
 
 /** The pointer has come to rest on something when it stayed this long. */
@@ -36,14 +36,16 @@ export function PointedReasons({
   const here = useStore(placeHere, (state) => state.place);
   const shown = here && open.selection.includes(here.segmentId) ? screenOf(open.shown, here, camera) : null;
   return (
-    <div ref={own} className="pointed" data-pointer={right ? 'right' : 'left'}>
+    <div ref={own} className="pointed">
       {shown ? (
         <svg className="pointed-here" style={{ left: shown.xPx, top: shown.yPx }} aria-hidden="true">
           <circle cx={14} cy={14} r={11} />
         </svg>
       ) : null}
-      {place ? <RunCard place={place} /> : null}
-      {hover && map.rubSpots.has(hover as RubSpotId) ? <SpotCard spotId={hover as RubSpotId} /> : null}
+      {place ? <RunCard place={place} right={right} /> : null}
+      {hover && map.rubSpots.has(hover as RubSpotId) ? (
+        <SpotCard spotId={hover as RubSpotId} right={right} />
+      ) : null}
     </div>
   );
 }
@@ -120,7 +122,7 @@ function placeUnder(
   return { segmentId: segment.id, stationMm: Math.round(stationMm) };
 }
 
-function RunCard({ place }: { readonly place: PlaceHere }) {
+function RunCard({ place, right }: { readonly place: PlaceHere; readonly right: boolean }) {
   const { map, lengths } = useDraw();
   const segment = map.segments.get(place.segmentId);
   const hazard = mapHazards(map).get(place.segmentId);
@@ -128,10 +130,10 @@ function RunCard({ place }: { readonly place: PlaceHere }) {
   const stretch = stretchAround(hazard.lengthMm, place.stationMm);
   const from = nameOf(map, segment.fromNodeId);
   return (
-    <div className="pointed-card">
-      <p className="pointed-title">
-        {nameOf(map, segment.id)}, {hazardWords.around(stretch.fromMm, stretch.toMm, from, lengths)}
-      </p>
+    <BoardCard
+      title={`${nameOf(map, segment.id)}, ${hazardWords.around(stretch.fromMm, stretch.toMm, from, lengths)}`}
+      pointerRight={right}
+    >
       <p>{hazardWords.ofRun(shareOnStretch(hazard, stretch))}</p>
       <ReasonList
         causes={runCauses(hazard, stretch.fromMm, stretch.toMm)}
@@ -139,25 +141,24 @@ function RunCard({ place }: { readonly place: PlaceHere }) {
         lengths={lengths}
         most={3}
       />
-    </div>
+    </BoardCard>
   );
 }
 
-function SpotCard({ spotId }: { readonly spotId: RubSpotId }) {
+function SpotCard({ spotId, right }: { readonly spotId: RubSpotId; readonly right: boolean }) {
   const { map } = useDraw();
   const spot = map.rubSpots.get(spotId);
   const part = spotParts(map, mapHazards(map)).get(spotId);
   const most = part?.runs[0];
   if (!spot) return null;
   return (
-    <div className="pointed-card">
-      <p className="pointed-title">{nameOf(map, spotId)}</p>
+    <BoardCard title={nameOf(map, spotId)} pointerRight={right}>
       <p>{rubSpotReasons[spot.kind]}</p>
       <p>
         {part && most
           ? hazardWords.spot.adds(most.ofRun, nameOf(map, most.segmentId), part.ofMap)
           : hazardWords.spot.nothing}
       </p>
-    </div>
+    </BoardCard>
   );
 }

@@ -7,14 +7,14 @@ import type { Segment } from '#core/map/records.ts';
 import { drawWords } from '../../../language/draw.ts';
 import { hazardWords } from '../../../language/hazard.ts';
 import { nameOf } from '../../../language/name-of.ts';
-import { Button, Disclosure } from '../../../parts/index.ts';
+import { Button, Disclosure, ReasonList } from '../../../parts/index.ts';
 import { useDraw } from '../draw-context.ts';
 import { FigureField } from '../figure-field.tsx';
 import './hazard.css';
 import { HazardStrip } from './hazard-strip.tsx';
+import { LoomSaid } from './loom-said.tsx';
 import { hazardOfMap, mapHazards } from './map-hazards.ts';
 import { placeHere } from './place-here.ts';
-import { ReasonList } from './reason-list.tsx';
 import { shareOnStretch, stretchAround, worstStationMm } from './stretch.ts';
 import { WhatIfPanel } from './what-if-panel.tsx';
 
@@ -96,6 +96,7 @@ function Reasons({
           nameOf={(id) => nameOf(map, id)}
           lengths={lengths}
         />
+        <LoomSaid segment={segment} stationMm={stationMm} />
       </div>
       <WhatIfPanel
         segment={segment}
