@@ -87,7 +87,7 @@ describe('the ranking as data', () => {
       'reason',
     ]);
     expect(Object.keys(first.look)).toEqual(['segmentIds', 'fromMm', 'toMm']);
-    expect(first.reason).toMatch(/^[A-Z].*\.$/);
+    expect(first.reason).toMatch(/^([A-Z]|\d+ % ).*\.$/);
     expect(answer.expectedMinutes).toBeGreaterThan(0);
     expect(answer.nextTests).toEqual([]);
     expect(answer.readings).toEqual([]);
@@ -127,7 +127,7 @@ describe('the ranking as text', () => {
     const { nextTests } = JSON.parse(data.out);
     expect(nextTests.length).toBeGreaterThan(0);
     for (const each of nextTests) {
-      expect(each.instruction).toMatch(/^[A-Z].*\.$/);
+      expect(each.instruction).toMatch(/^([A-Z]|\d+ % ).*\.$/);
       expect(each.minutesSaved).toBeGreaterThan(0);
     }
   });
