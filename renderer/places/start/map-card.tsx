@@ -43,6 +43,14 @@ export function MapCard({
           </span>
         </span>
       </button>
+      <div className="map-corner">
+        <IconButton
+          label={words.more(map.name)}
+          sign="more"
+          aria-expanded={open !== null && open !== 'job'}
+          onClick={() => toggle('more')}
+        />
+      </div>
       <div className="map-actions">
         <Button
           aria-label={startWords.newJob(map.name)}
@@ -56,12 +64,6 @@ export function MapCard({
             {modelWords.openShort}
           </a>
         ) : null}
-        <IconButton
-          label={words.more(map.name)}
-          sign="more"
-          aria-expanded={open !== null && open !== 'job'}
-          onClick={() => toggle('more')}
-        />
       </div>
       {open === 'more' ? (
         <div className="map-more button-row">
