@@ -1,5 +1,6 @@
-import { fieldProblem } from '../map/field-problem.ts';
-import { fail, ok, type Result } from '../quantity/result.ts';
+import { checkedDocument } from '../map/checked-document.ts';
+import { parseJson } from '../map/parse-json.ts';
+import { fail, type Result } from '../quantity/result.ts';
 import { type Job, jobFormat, jobSchema, jobVersion } from './job-document.ts';
 
 /**
@@ -10,21 +11,17 @@ import { type Job, jobFormat, jobSchema, jobVersion } from './job-document.ts';
  * readJob('{"format":"undertrim.job","version":9}').problem // => { code: 'newer-version', found: 9, known: 1 }
  */
 export function readJob(text: string): Result<Job> {
-  let data: unknown;
-  try {
-    data = JSON.parse(text.replace(/^\uFEFF/, ''));
-  } catch (error) {
-    return fail({ code: 'not-json', detail: error instanceof Error ? error.message : String(error) });
-  }
+  const parsed = parseJson(text);
+  if (!parsed.ok) return parsed;
+  const data = parsed.value;
   const head: { format?: unknown; version?: unknown } =
     typeof data === 'object' && data !== null && !Array.isArray(data) ? data : {};
   if (head.format !== jobFormat) {
-    const found = typeof head.format === 'string' ? head.format : '';
+    const found = typeof head.format === 'string' ? head.format.slice(0, 80) : '';
     return fail({ code: 'wrong-format', expected: jobFormat, found });
   }
   if (typeof head.version === 'number' && head.version > jobVersion) {
     return fail({ code: 'newer-version', found: head.version, known: jobVersion });
   }
-  const read = jobSchema.safeParse(data);
-  return read.success ? ok(read.data) : fail(fieldProblem(read.error));
+  return checkedDocument(jobSchema, head);
 }

@@ -5,6 +5,7 @@ import type { CopiedThings } from './copied-things.ts';
 import { documentText } from './document-text.ts';
 import { fieldProblem } from './field-problem.ts';
 import type { MapRecord, TableKind } from './map-document.ts';
+import { parseJson } from './parse-json.ts';
 import { schemaOfKind } from './records.ts';
 
 export const copiedFormat = 'undertrim.things';
@@ -30,13 +31,9 @@ export function copiedText(things: CopiedThings): string {
  * readCopied('Seat switch, pin 4') // => { ok: false, problem: { code: 'not-copied-things' } }
  */
 export function readCopied(text: string): Result<CopiedThings> {
-  let parsed: unknown;
-  try {
-    parsed = JSON.parse(text);
-  } catch {
-    return fail({ code: 'not-copied-things' });
-  }
-  const head = headSchema.safeParse(parsed);
+  const parsed = parseJson(text);
+  if (!parsed.ok) return fail({ code: 'not-copied-things' });
+  const head = headSchema.safeParse(parsed.value);
   if (!head.success) return fail({ code: 'not-copied-things' });
   const { format: _, version, ...rest } = head.data;
   if (version > copiedVersion) return fail({ code: 'newer-version', found: version, known: copiedVersion });

@@ -3,12 +3,15 @@ import type { DocumentProblem } from '../quantity/problem.ts';
 
 type Issue = z.core.$ZodIssue;
 
+/** A field's name is shown to a person; one that goes on beyond this is no name. */
+const longestName = 80;
+
 /** The place of a field the way a person would write it: `segments[3].clips[0].stationMm`. */
 function pathText(path: readonly PropertyKey[], root: string): string {
   let text = root;
   for (const part of path) {
     if (typeof part === 'number') text += `[${part}]`;
-    else text += text ? `.${String(part)}` : String(part);
+    else text += (text ? '.' : '') + String(part).slice(0, longestName);
   }
   return text;
 }

@@ -1,9 +1,10 @@
 import type { MapProblem } from '../quantity/problem.ts';
 import { fail, ok, type Result } from '../quantity/result.ts';
+import { checkedDocument } from './checked-document.ts';
 import { mapExchangeSchema, mapFormat, mapFromExchange, mapVersion } from './exchange.ts';
-import { fieldProblem } from './field-problem.ts';
 import type { MapDocument } from './map-document.ts';
 import { mapFaults } from './map-faults.ts';
+import { parseJson } from './parse-json.ts';
 
 /** One step of bringing an older file up: from the version it is listed under to the next. */
 type Migration = (document: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>;
@@ -26,17 +27,13 @@ export interface ReadMap {
  * readMap('{"format": "undertrim.map", "version": 99}') // => { ok: false, problem: { code: 'newer-version', found: 99, known: 1 } }
  */
 export function readMap(text: string): Result<ReadMap> {
-  let parsed: unknown;
-  try {
-    parsed = JSON.parse(text);
-  } catch (error) {
-    return fail({ code: 'not-json', detail: error instanceof Error ? error.message : String(error) });
-  }
-  const current = broughtUp(parsed);
+  const parsed = parseJson(text);
+  if (!parsed.ok) return parsed;
+  const current = broughtUp(parsed.value);
   if (!current.ok) return current;
-  const checked = mapExchangeSchema.safeParse(current.value);
-  if (!checked.success) return fail(fieldProblem(checked.error));
-  const exchange = checked.data;
+  const checked = checkedDocument(mapExchangeSchema, current.value);
+  if (!checked.ok) return checked;
+  const exchange = checked.value;
   const seen = new Set<string>();
   for (const list of [
     exchange.outlines,
@@ -58,14 +55,18 @@ export function readMap(text: string): Result<ReadMap> {
 }
 
 /** The document in today's version, its format and version checked. */
-function broughtUp(parsed: unknown): Result<unknown> {
+function broughtUp(parsed: unknown): Result<object> {
   if (typeof parsed !== 'object' || parsed === null || Array.isArray(parsed)) {
     return fail({ code: 'wrong-format', expected: mapFormat, found: typeof parsed });
   }
   let document = parsed as Readonly<Record<string, unknown>>;
   const { format, version } = document;
   if (format !== mapFormat) {
-    return fail({ code: 'wrong-format', expected: mapFormat, found: String(format ?? '') });
+    return fail({
+      code: 'wrong-format',
+      expected: mapFormat,
+      found: typeof format === 'string' ? format.slice(0, 80) : '',
+    });
   }
   if (typeof version !== 'number' || !Number.isInteger(version) || version < 1) {
     return fail({ code: 'bad-field', path: 'version', expected: `1 .. ${mapVersion}` });

@@ -155,6 +155,15 @@ export type HostProblem =
     }
   /** A picture the browser cannot decode; `mediaType` as the file claims, empty when it claims none. */
   | { readonly code: 'picture-unreadable'; readonly file: string; readonly mediaType: string }
+  /** A picture that would fill the memory when it is decoded, however small its file; `file` may be a media type. */
+  | {
+      readonly code: 'picture-oversized';
+      readonly file: string;
+      readonly widthPx: number;
+      readonly heightPx: number;
+      readonly mostPixels: number;
+      readonly longestSidePx: number;
+    }
   /** The user stopped it; nothing was kept. */
   | { readonly code: 'stopped' }
   | { readonly code: 'unknown-request'; readonly name: string }

@@ -17,6 +17,8 @@ export const bundleLimits = {
   /** Everything in it together, unpacked. */
   unpackedBytes: 200_000_000,
   documentBytes: 64_000_000,
+  /** A line for each of 2,000 entries. */
+  manifestBytes: 2_000_000,
   entries: 2_000,
 } as const;
 

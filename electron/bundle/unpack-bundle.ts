@@ -1,4 +1,6 @@
-import { fieldProblem } from '#core/map/field-problem.ts';
+import { checkedDocument } from '#core/map/checked-document.ts';
+import { parseJson } from '#core/map/parse-json.ts';
+import { isOversized, oversized, readPictureHeader } from '#core/map/picture-header.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { foundType, mostPictureBytes, type PictureType, pictureTypeOf } from '../handlers/picture-type.ts';
 import {
@@ -36,9 +38,7 @@ export function unpackBundle(zip: Uint8Array): Result<UnpackedBundle> {
   }
   const isZip = zip[0] === 0x50 && zip[1] === 0x4b && (zip[2] === 3 || zip[2] === 5);
   if (!isZip) return fail({ code: 'wrong-format', expected: bundleFormat, found: foundType(zip) });
-  const part = (name: string): boolean =>
-    name === manifestEntry || documentEntry.test(name) || pictureEntry.test(name);
-  const unzipped = unzipWithin(zip, part);
+  const unzipped = unzipWithin(zip, mostBytesOf);
   if (!unzipped.ok) return unzipped;
   const { entries, others } = unzipped.value;
   const manifest = readManifest(entries.get(manifestEntry));
@@ -50,10 +50,6 @@ export function unpackBundle(zip: Uint8Array): Result<UnpackedBundle> {
     if (!found) return fail({ code: 'bundle-entry', entry, fault: 'missing' });
     if (listed.has(entry)) return fail({ code: 'bundle-entry', entry, fault: 'twice' });
     listed.add(entry);
-    const mostBytes = documentEntry.test(entry) ? bundleLimits.documentBytes : mostPictureBytes;
-    if (found.length > mostBytes) {
-      return fail({ code: 'too-large', thing: entry, bytes: found.length, mostBytes });
-    }
     if (found.length !== bytes || sha256Of(found) !== sha256) {
       return fail({ code: 'bundle-entry', entry, fault: 'damaged' });
     }
@@ -62,9 +58,11 @@ export function unpackBundle(zip: Uint8Array): Result<UnpackedBundle> {
   for (const { entry, sha256 } of pictures) {
     const bytes = entries.get(entry) as Buffer;
     const mediaType = pictureTypeOf(bytes);
-    if (!mediaType || pictureEntry.exec(entry)?.[1] !== sha256) {
+    const header = readPictureHeader(bytes);
+    if (!mediaType || !header || pictureEntry.exec(entry)?.[1] !== sha256) {
       return fail({ code: 'bundle-entry', entry, fault: 'damaged' });
     }
+    if (isOversized(header)) return fail(oversized(entry, header));
     shown.push({ sha256, mediaType, bytes });
   }
   return ok({
@@ -74,16 +72,20 @@ export function unpackBundle(zip: Uint8Array): Result<UnpackedBundle> {
   });
 }
 
+/** How much a part of a bundle may come out as; null for what is none. */
+function mostBytesOf(name: string): number | null {
+  if (name === manifestEntry) return bundleLimits.manifestBytes;
+  if (documentEntry.test(name)) return bundleLimits.documentBytes;
+  return pictureEntry.test(name) ? mostPictureBytes : null;
+}
+
 const textOf = (bytes: Uint8Array | undefined): string => new TextDecoder().decode(bytes);
 
 function readManifest(bytes: Uint8Array | undefined): Result<BundleManifest> {
   if (!bytes) return fail({ code: 'wrong-format', expected: bundleFormat, found: 'application/zip' });
-  let data: unknown;
-  try {
-    data = JSON.parse(textOf(bytes));
-  } catch (error) {
-    return fail({ code: 'not-json', detail: error instanceof Error ? error.message : String(error) });
-  }
+  const parsed = parseJson(textOf(bytes));
+  if (!parsed.ok) return parsed;
+  const data = parsed.value;
   const head: { format?: unknown; version?: unknown } =
     typeof data === 'object' && data !== null && !Array.isArray(data) ? data : {};
   if (head.format !== bundleFormat) {
@@ -93,6 +95,7 @@ function readManifest(bytes: Uint8Array | undefined): Result<BundleManifest> {
   if (typeof head.version === 'number' && head.version > bundleVersion) {
     return fail({ code: 'newer-version', found: head.version, known: bundleVersion });
   }
-  const read = manifestSchema.safeParse(data);
-  return read.success ? ok(read.data) : fail(fieldProblem(read.error, manifestEntry));
+  const read = checkedDocument(manifestSchema, head);
+  if (read.ok || read.problem.code !== 'bad-field') return read;
+  return fail({ ...read.problem, path: `${manifestEntry}.${read.problem.path}` });
 }

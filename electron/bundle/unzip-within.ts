@@ -21,18 +21,28 @@ export function leadsOut(name: string): boolean {
 }
 
 /**
- * Unpacks a zip into memory, bounded by what really comes out and not by what it claims: so many entries,
- * so many bytes, each name once and none that leads out. `wanted` says which entries are unpacked at
- * all; the names of the others come back too. Nothing is ever written under an entry's name.
+ * What all of a zip may come out as, in bytes: never more than a bundle may hold, and from a small zip not a
+ * hundred times its size either. Documents shrink to a tenth, pictures hardly at all; a thousandth is a bomb.
+ */
+export function mostUnpacked(zipBytes: number): number {
+  return Math.min(bundleLimits.unpackedBytes, 10_000_000 + 100 * zipBytes);
+}
+
+/**
+ * Unpacks a zip into memory, bounded while it comes out and not by what it claims: so many entries, so many
+ * bytes together and in each, each name once and none that leads out. `mostBytes` says how much an entry
+ * may come out as, null for one that is not unpacked at all; the names of those come back too. Nothing is
+ * ever written under an entry's name.
  */
 export function unzipWithin(
   zip: Uint8Array,
-  wanted: (name: string) => boolean,
+  mostBytes: (name: string) => number | null,
 ): Result<{ readonly entries: ReadonlyMap<string, Uint8Array>; readonly others: readonly string[] }> {
   const pieces = new Map<string, Uint8Array[]>();
   const whole = new Set<string>();
   const others: string[] = [];
   const names = new Set<string>();
+  const mostTogether = mostUnpacked(zip.length);
   let unpacked = 0;
   let trouble: ReturnType<typeof fail<Trouble>> | null = null;
   const stop = (problem: Trouble): void => {
@@ -47,19 +57,22 @@ export function unzipWithin(
     if (leadsOut(file.name)) return stop({ code: 'bundle-entry', entry: shown, fault: 'path' });
     if (names.has(file.name)) return stop({ code: 'bundle-entry', entry: shown, fault: 'twice' });
     names.add(file.name);
-    if (!wanted(file.name)) {
+    const mostHere = mostBytes(file.name);
+    if (mostHere === null) {
       if (!isFolder(file.name)) others.push(shown);
       return;
     }
     const kept: Uint8Array[] = [];
+    let here = 0;
     pieces.set(file.name, kept);
     file.ondata = (error, piece, last) => {
       if (trouble) return;
       if (error) return stop({ code: 'bundle-entry', entry: shown, fault: 'damaged' });
       unpacked += piece.length;
-      if (unpacked > bundleLimits.unpackedBytes) {
-        const mostBytes = bundleLimits.unpackedBytes;
-        return stop({ code: 'too-large', thing: shown, bytes: unpacked, mostBytes });
+      here += piece.length;
+      if (here > mostHere) return stop({ code: 'too-large', thing: shown, bytes: here, mostBytes: mostHere });
+      if (unpacked > mostTogether) {
+        return stop({ code: 'too-large', thing: shown, bytes: unpacked, mostBytes: mostTogether });
       }
       kept.push(piece);
       if (last) whole.add(file.name);

@@ -1,3 +1,4 @@
+import { isOversized, oversized, readPictureHeader } from '#core/map/picture-header.ts';
 import { fail, ok } from '#core/quantity/result.ts';
 import { keepPicture, readPicture } from '#db/picture-store.ts';
 import type { Handlers } from '../contract/handlers.ts';
@@ -22,6 +23,9 @@ export function pictureHandlers({ connection }: HostMeans): Pick<Handlers, 'pict
           mostBytes: mostPictureBytes,
         });
       }
+      const header = readPictureHeader(bytes);
+      if (!header) return fail({ code: 'picture-unreadable', file: mediaType, mediaType: '' });
+      if (isOversized(header)) return fail(oversized(mediaType, header));
       return ok({ sha256: keepPicture(connection, mediaType, bytes), mediaType });
     },
     'picture.read': ({ sha256 }) => {

@@ -15,20 +15,15 @@ export type BroughtDocument =
  * hangs together badly is refused here, though a half-drawn one is not.
  */
 export function readDocument(text: string): Result<BroughtDocument> {
-  const bare = text.replace(/^\uFEFF/, '');
-  const map = readMap(bare);
+  const map = readMap(text);
   if (map.ok) {
     const first = map.value.problems[0];
     return first ? fail(first) : ok({ kind: 'map', map: mapToExchange(map.value.map) });
   }
   if (map.problem.code !== 'wrong-format') return map;
   if (map.problem.found !== jobFormat) {
-    return fail({
-      ...map.problem,
-      expected: `${mapFormat}, ${jobFormat}`,
-      found: map.problem.found.slice(0, 80),
-    });
+    return fail({ ...map.problem, expected: `${mapFormat}, ${jobFormat}` });
   }
-  const job = readJob(bare);
+  const job = readJob(text);
   return job.ok ? ok({ kind: 'job', job: job.value }) : job;
 }

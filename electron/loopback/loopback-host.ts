@@ -1,5 +1,6 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { parseJson } from '#core/map/parse-json.ts';
 import type { WireReply } from '../contract/client.ts';
 import { readPageFile } from '../page-file.ts';
 import { pageHeaders } from '../page-headers.ts';
@@ -107,13 +108,9 @@ async function serveRequest(
   if (refused) return refuse(message, reply, refused);
   const body = await readBody(message, options.mostBodyBytes ?? mostBodyBytes);
   if (!body.ok) return refuse(message, reply, body.problem);
-  let input: unknown;
-  try {
-    input = JSON.parse(body.value);
-  } catch {
-    return refuse(message, reply, { status: 400, reason: 'not-json' });
-  }
-  send(reply, 200, jsonType, jsonBytes(options.answer(name, input)));
+  const input = parseJson(body.value);
+  if (!input.ok) return refuse(message, reply, { status: 400, reason: input.problem.code });
+  send(reply, 200, jsonType, jsonBytes(options.answer(name, input.value)));
 }
 
 /**

@@ -216,6 +216,11 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
           : `${problem.file} cannot be shown as a picture.`,
         'Save it as JPEG, PNG or WebP first.',
       );
+    case 'picture-oversized':
+      return said(
+        `${problem.file} is ${spaced(problem.widthPx)} × ${spaced(problem.heightPx)} pixels, too many to open.`,
+        `Save it smaller first: at most ${spaced(problem.longestSidePx)} pixels a side and ${problem.mostPixels / 1e6} million in all.`,
+      );
     case 'stopped':
       return said('Stopped; nothing was kept.', 'Start again when you like.');
     case 'unknown-request':
@@ -236,6 +241,7 @@ export function problemSentence(problem: Problem, nameOf: (id: string) => string
   }
 }
 
+const spaced = (pixels: number): string => pixels.toLocaleString('en-GB').replaceAll(',', ' ');
 const megabytes = (bytes: number): string => `${Number((bytes / 1e6).toFixed(1))} MB`;
 
 const bundleFaults = {

@@ -1,3 +1,4 @@
+import { isOversized, oversized, readPictureHeader } from '#core/map/picture-header.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { readFile } from './read-file.ts';
 
@@ -28,7 +29,7 @@ const quality = 0.9;
  * Reads a picture file for use under a drawing: turned as its camera noted (EXIF), scaled down to at most
  * 4,000 px a side in halving steps, and written anew, which also leaves out where it was taken. A PNG
  * small enough already is kept byte for byte, so that a scan's lines stay sharp. Needs a page. Problems:
- * `too-large`, `picture-unreadable` for what the browser cannot decode, `stopped` when the signal says so.
+ * `too-large`, `picture-oversized`, `picture-unreadable` for what the browser cannot decode, `stopped` when the signal says so.
  */
 export async function scalePicture(file: File, progress: ScaleProgress = {}): Promise<Result<ScaledPicture>> {
   const { onProgress = () => {}, signal, longestPx = longestSidePx } = progress;
@@ -41,9 +42,13 @@ export async function scalePicture(file: File, progress: ScaleProgress = {}): Pr
   const read = await readFile(file, (share) => onProgress(share * 0.3), signal);
   if (signal?.aborted) return stopped;
   if (!read) return unreadable;
+  // The size is asked before anything is decoded: a few bytes can claim more pixels than there is memory.
+  const header = readPictureHeader(read);
+  if (!header) return unreadable;
+  if (isOversized(header)) return fail(oversized(file.name, header));
   let bitmap: ImageBitmap;
   try {
-    bitmap = await createImageBitmap(new Blob([read], { type: file.type }), {
+    bitmap = await createImageBitmap(new Blob([read], { type: header.mediaType }), {
       imageOrientation: 'from-image',
     });
   } catch {
@@ -55,13 +60,14 @@ export async function scalePicture(file: File, progress: ScaleProgress = {}): Pr
     const { width, height } = bitmap;
     const wanted = fitted(width, height, longestPx);
     const small = wanted.widthPx === width;
-    if (small && isPng(read)) {
+    if (small && header.mediaType === 'image/png') {
       onProgress(1);
       return ok({ bytes: read, mediaType: 'image/png', widthPx: width, heightPx: height });
     }
     const canvas = await inHalves(bitmap, wanted, (share) => onProgress(0.6 + share * 0.2), signal);
     if (!canvas || signal?.aborted) return stopped;
-    const mediaType = isPng(read) || isWebP(read) ? (isPng(read) ? 'image/png' : 'image/webp') : 'image/jpeg';
+    const keepsItsKind = header.mediaType === 'image/png' || header.mediaType === 'image/webp';
+    const mediaType = keepsItsKind ? header.mediaType : 'image/jpeg';
     const written = await canvas.convertToBlob({ type: mediaType, quality });
     if (signal?.aborted) return stopped;
     const bytes = new Uint8Array(await written.arrayBuffer());
@@ -109,10 +115,3 @@ async function inHalves(
   }
   return from as OffscreenCanvas;
 }
-
-/** First letters of a PNG (W3C PNG 5.2) and of a WebP (RFC 9649). */
-const isPng = (bytes: Uint8Array): boolean => startsWith(bytes, [0x89, 0x50, 0x4e, 0x47], 0);
-const isWebP = (bytes: Uint8Array): boolean => startsWith(bytes, [0x57, 0x45, 0x42, 0x50], 8);
-
-const startsWith = (bytes: Uint8Array, letters: readonly number[], at: number): boolean =>
-  letters.every((letter, i) => bytes[at + i] === letter);

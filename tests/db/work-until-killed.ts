@@ -6,6 +6,7 @@ import { type Chance, seededChance } from '#core/quantity/chance.ts';
 import type { MapId } from '#core/quantity/id.ts';
 import type { RequestInput, RequestName, RequestOutput } from '#electron/contract/contract.ts';
 import { openWorkshop, type Workshop } from '#electron/open-workshop.ts';
+import { pngHead } from '#tests/generated/picture-heads.ts';
 import { sample } from '#tests/sample.ts';
 
 /**
@@ -82,7 +83,7 @@ function writeEntry(mapId: MapId): void {
 }
 
 function keepPhoto(): void {
-  const start = Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]);
+  const start = pngHead(800, 600);
   const rest = Buffer.alloc(1_000 + Math.floor(chance() * 1_500_000), Math.floor(chance() * 256));
   rest.writeDoubleLE(chance(), 0);
   const { sha256 } = ask('picture.keep', { base64: Buffer.concat([start, rest]).toString('base64') });

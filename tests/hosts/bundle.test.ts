@@ -8,8 +8,9 @@ import type { Underlay } from '#core/map/records.ts';
 import type { Result } from '#core/quantity/result.ts';
 import { packBundle, sha256Of } from '#electron/bundle/pack-bundle.ts';
 import { unpackBundle } from '#electron/bundle/unpack-bundle.ts';
-import { leadsOut } from '#electron/bundle/unzip-within.ts';
+import { leadsOut, mostUnpacked } from '#electron/bundle/unzip-within.ts';
 import { picturesOfJob } from '#electron/handlers/named-pictures.ts';
+import { jpegHead, pngHead } from '#tests/generated/picture-heads.ts';
 import { randomPng } from '#tests/generated/random-picture.ts';
 import { sample } from '#tests/sample.ts';
 import { launchLoopback } from './loopback-launch.ts';
@@ -153,17 +154,30 @@ describe('a bundle that cannot be trusted is refused with what is wrong', () => 
     expect(leadsOut('documents/a..b.map.json')).toBe(false);
   });
 
-  test('a bomb, whatever size it claims', () => {
-    const bomb = withPart(`pictures/${'0'.repeat(64)}.png`, new Uint8Array(210_000_000));
-    expect(bomb.length).toBeLessThan(1_000_000);
-    expect(problemOf(bomb)).toMatchObject({ code: 'too-large', mostBytes: 200_000_000 });
+  test('a bomb, whatever size it claims, is stopped while it unpacks', () => {
+    const name = (letter: string): string => `pictures/${letter.repeat(64)}.png`;
+    const bomb = withPart(name('0'), new Uint8Array(12_000_000));
+    const most = mostUnpacked(bomb.length);
+    expect(bomb.length * 500).toBeLessThan(12_000_000);
+    expect(problemOf(bomb)).toMatchObject({ code: 'too-large', thing: name('0'), mostBytes: most });
     // The claimed size in every header of the large entry set to ten bytes: what comes out still counts.
     const lying = Buffer.from(bomb);
     for (let at = 0; at + 4 < lying.length; at++) {
-      const size = lying.readUInt32LE(at) === 210_000_000;
-      if (size) lying.writeUInt32LE(10, at);
+      if (lying.readUInt32LE(at) === 12_000_000) lying.writeUInt32LE(10, at);
     }
-    expect(problemOf(lying)).toMatchObject({ code: expect.stringMatching(/too-large|bundle-entry/) });
+    expect(problemOf(lying)).toMatchObject({ code: 'too-large', mostBytes: most });
+    // In many entries of which each is small enough.
+    const many = changed((parts) => {
+      for (const letter of 'abcdef') parts[name(letter)] = new Uint8Array(2_500_000);
+    });
+    expect(problemOf(many)).toMatchObject({ code: 'too-large', mostBytes: mostUnpacked(many.length) });
+    const manifest = withPart('bundle.json', new Uint8Array(2_100_000));
+    expect(problemOf(manifest)).toMatchObject({ code: 'too-large', mostBytes: 2_000_000 });
+  });
+
+  test('a large zip may come out as what a bundle may hold and no more', () => {
+    expect(mostUnpacked(1_000)).toBe(10_100_000);
+    expect(mostUnpacked(70_000_000)).toBe(200_000_000);
   });
 
   test('too many entries, and the same one twice', () => {
@@ -238,6 +252,18 @@ describe('pictures', () => {
       problem: { code: 'too-large', thing: 'image/png', bytes: 30_000_001, mostBytes: 30_000_000 },
     });
     expect(good(await keep(large.subarray(0, 30_000_000))).mediaType).toBe('image/png');
+  });
+
+  test('that would fill the memory once decoded, or whose beginning is all there is, are refused', async () => {
+    const { client } = await launchLoopback();
+    const keep = (bytes: Uint8Array) => client('picture.keep', { base64: base64(bytes) });
+    expect(await keep(jpegHead(60_000, 60_000))).toMatchObject({
+      problem: { code: 'picture-oversized', file: 'image/jpeg', widthPx: 60_000, heightPx: 60_000 },
+    });
+    expect(await keep(png.subarray(0, 20))).toMatchObject({ problem: { code: 'picture-unreadable' } });
+    const bomb = pngHead(60_000, 60_000);
+    const zip = packBundle([mapDocument], [{ sha256: sha256Of(bomb), mediaType: 'image/png', bytes: bomb }]);
+    expect(unpackBundle(zip)).toMatchObject({ problem: { code: 'picture-oversized', widthPx: 60_000 } });
   });
 });
 

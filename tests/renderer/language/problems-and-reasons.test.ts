@@ -34,6 +34,17 @@ describe('problems in words', () => {
       },
       ['Left sill', 'clips[0].stationMm', '900 mm', '500 mm'],
     ],
+    [
+      {
+        code: 'picture-oversized',
+        file: 'scan.png',
+        widthPx: 60_000,
+        heightPx: 900,
+        mostPixels: 120_000_000,
+        longestSidePx: 30_000,
+      },
+      ['scan.png', '60 000 × 900 pixels', 'at most 30 000 pixels a side', '120 million'],
+    ],
     [{ code: 'zero-length', thing: 'segment:sill' }, ['Left sill', 'no length']],
     [
       {

@@ -1,0 +1,54 @@
+import { strToU8, type Zippable, zipSync } from 'fflate';
+import type { Chance } from '#core/quantity/chance.ts';
+import { oneOf } from './damage.ts';
+
+/** Pieces names of entries are made of, harmless and not. */
+const pieces: readonly string[] = [
+  '..',
+  '.',
+  '/',
+  '/',
+  '\\',
+  'C:',
+  'c:',
+  '\0',
+  'documents/',
+  'pictures/',
+  'tiny.map.json',
+  'stock.job.json',
+  'bundle.json',
+  '%2e%2e',
+  '%2f',
+  '~',
+  'CON',
+  '\u202e',
+  'a'.repeat(300),
+  '__proto__',
+  'constructor',
+  ' ',
+  '\n',
+  `${'0'.repeat(64)}.png`,
+];
+
+/** A name as someone who means harm might give an entry. */
+export function craftedName(chance: Chance): string {
+  return Array.from({ length: 1 + Math.floor(chance() * 4) }, () => oneOf(chance, pieces)).join('');
+}
+
+/** A zip with some parts of a good bundle and some entries of crafted names, sizes and contents. */
+export function craftedZip(good: Readonly<Record<string, Uint8Array>>, chance: Chance): Uint8Array {
+  const parts: Zippable = {};
+  for (const [name, bytes] of Object.entries(good)) if (chance() < 0.8) parts[name] = bytes;
+  for (let more = Math.floor(chance() * 3); more >= 0; more--) {
+    const content = oneOf(chance, [
+      () => strToU8('{}'),
+      () => new Uint8Array(Math.floor(chance() * 20_000)),
+      () => new Uint8Array(),
+      () => oneOf(chance, Object.values(good)),
+    ])();
+    const name = craftedName(chance);
+    // Defined, not assigned: `__proto__` is a name like any other here.
+    Object.defineProperty(parts, name, { value: content, enumerable: true, configurable: true });
+  }
+  return zipSync(parts, { level: chance() < 0.5 ? 0 : 6 });
+}
