@@ -12,7 +12,7 @@ export interface Block {
   readonly first: Block | null;
   readonly second: Block | null;
   /** Or single jobs one after another: those of a longer row from `from` up to but not `to`. */
-  readonly row?: JobRow;
+  readonly row?: { readonly looks: readonly Block[]; readonly from: number; readonly to: number };
 }
 
 /** Single jobs in a fixed order with what the first n of them come to, n from 0 to all. */
@@ -24,8 +24,6 @@ export interface JobRow {
   readonly innerUpTo: Float64Array;
   /** Sum of each job's weight times its own minutes. */
   readonly ownUpTo: Float64Array;
-  readonly from?: number;
-  readonly to?: number;
 }
 
 /**
@@ -59,7 +57,26 @@ export function rowBlock(row: JobRow, from: number, to: number): Block {
   const weight = (row.weightUpTo[to] as number) - (row.weightUpTo[from] as number);
   const minutes = (row.minutesUpTo[to] as number) - before;
   const inner = (row.innerUpTo[to] as number) - (row.innerUpTo[from] as number) - weight * before;
-  return { weight, minutes, inner, job: -1, first: null, second: null, row: { ...row, from, to } };
+  return { weight, minutes, inner, job: -1, first: null, second: null, row: { looks: row.looks, from, to } };
+}
+
+/**
+ * Single jobs in the order given as one block.
+ * @example
+ * openBlock([jobBlock(0, 0.5, 2), jobBlock(1, 0.5, 2)]).inner // => 3
+ */
+export function openBlock(looks: readonly Block[]): Block {
+  if (looks.length === 1) return looks[0] as Block;
+  let weight = 0;
+  let minutes = 0;
+  let inner = 0;
+  for (const look of looks) {
+    weight += look.weight;
+    minutes += look.minutes;
+    inner += look.weight * minutes;
+  }
+  const row = { looks, from: 0, to: looks.length };
+  return { weight, minutes, inner, job: -1, first: null, second: null, row };
 }
 
 /**
@@ -110,8 +127,7 @@ export function jobsOf(blocks: readonly Block[]): number[] {
   const waiting = blocks.toReversed();
   for (let at = waiting.pop(); at; at = waiting.pop()) {
     if (at.first && at.second) waiting.push(at.second, at.first);
-    else if (at.row)
-      for (let i = at.row.from ?? 0; i < (at.row.to ?? 0); i++) jobs.push((at.row.looks[i] as Block).job);
+    else if (at.row) for (let i = at.row.from; i < at.row.to; i++) jobs.push((at.row.looks[i] as Block).job);
     else jobs.push(at.job);
   }
   return jobs;

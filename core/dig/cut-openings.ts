@@ -1,7 +1,7 @@
 import { takeOffOrder } from '../map/panel-order.ts';
 import type { Panel } from '../map/records.ts';
 import type { PanelId } from '../quantity/id.ts';
-import type { HalfView, Look } from './look.ts';
+import type { Look } from './look.ts';
 import { type LookGroup, seenByHalf, type View, type Yard, type YardJob } from './yard.ts';
 
 /** One opening of the plan: what comes off, then what is looked at. */
@@ -72,15 +72,15 @@ export function cutOpenings<L extends Look>(
       takeOff = [...takeOff, ...(takeOffOrder(panels, ids) ?? ids)];
       continue;
     }
-    const { look, view, group } = yard.jobs[number] as YardJob<L>;
-    let wasHalfSeen = false;
+    const { look, view, group, weight } = yard.jobs[number] as YardJob<L>;
+    let seen = weight;
+    let spent = setup + look.minutes;
     if (look.halfView) {
       if (view === 'half' && fully.has(look)) continue;
-      wasHalfSeen = halfway.has(look);
+      seen = seenBy(look, view, halfway.has(look));
       (view === 'half' ? halfway : fully).add(look);
+      if (view === 'half') spent = setup + look.halfView.minutes;
     }
-    const seen = seenBy(look, view, wasHalfSeen);
-    const spent = setup + (view === 'half' ? (look.halfView as HalfView).minutes : look.minutes);
     setup = 0;
     minutes += spent;
     cost += seen * minutes;

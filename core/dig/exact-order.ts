@@ -2,7 +2,7 @@ import { type Block, joinBlocks, rowBlock } from './block.ts';
 import { costOf, type WorkOrder } from './interleave.ts';
 import { quickOrder } from './quick-order.ts';
 import { type LookSpan, type SidneySet, sidneySets } from './sidney-sets.ts';
-import type { LookGroup, Yard } from './yard.ts';
+import type { LookGroup, Yard, YardPanel } from './yard.ts';
 
 /** A work order with what is known about the best there can be. */
 export interface BoundedOrder extends WorkOrder {
@@ -63,7 +63,6 @@ export function orderSearch(yard: Yard, budget: SearchBudget = {}): OrderSearch 
 
 class Search implements OrderSearch {
   readonly #yard: Yard;
-  readonly #panelMinutes: readonly number[];
   readonly #solved = new Map<string, Piece>();
   readonly #budget: SearchBudget;
   #left: number;
@@ -71,7 +70,6 @@ class Search implements OrderSearch {
 
   constructor(yard: Yard, budget: SearchBudget = {}) {
     this.#yard = yard;
-    this.#panelMinutes = yard.panels.map(({ minutes }) => minutes);
     this.#budget = budget;
     this.#left = budget.stateLimit ?? usualStateLimit;
   }
@@ -99,7 +97,7 @@ class Search implements OrderSearch {
   }
 
   #solve(spans: readonly LookSpan[]): Piece[] {
-    return sidneySets(this.#yard.groups, spans, this.#panelMinutes).map((set) => this.#solveSet(set));
+    return sidneySets(this.#yard, spans).map((set) => this.#solveSet(set));
   }
 
   #solveSet(set: SidneySet): Piece {
@@ -124,7 +122,7 @@ class Search implements OrderSearch {
     this.#left--;
     const branches = set.spans.map((span) => {
       const first = this.#openingOf(span);
-      const sets = sidneySets(this.#yard.groups, afterOpening(set.spans, span), this.#panelMinutes);
+      const sets = sidneySets(this.#yard, afterOpening(set.spans, span));
       return { first, sets, bound: this.#boundOf(first, sets) };
     });
     branches.sort((a, b) => a.bound - b.bound);
@@ -162,7 +160,7 @@ class Search implements OrderSearch {
 
   #setup({ group, missing }: LookSpan): Block | null {
     if (missing.length === 0) return null;
-    const minutes = missing.reduce((sum, panel) => sum + (this.#panelMinutes[panel] as number), 0);
+    const minutes = missing.reduce((sum, panel) => sum + (this.#yard.panels[panel] as YardPanel).minutes, 0);
     return { weight: 0, minutes, inner: 0, job: this.#yard.jobs.length + group, first: null, second: null };
   }
 
@@ -173,8 +171,8 @@ class Search implements OrderSearch {
   }
 
   /** A set that has only one best order: open looks, or one span behind its panels. */
-  #wholeSet({ row, spans }: SidneySet): Block | null {
-    if (row) return rowBlock(row, 0, row.looks.length);
+  #wholeSet({ open, spans }: SidneySet): Block | null {
+    if (open) return open;
     const span = spans[0];
     if (!span || spans.length > 1) return null;
     const looks = rowBlock(this.#yard.groups[span.group] as LookGroup, span.from, span.to);

@@ -1,6 +1,6 @@
-import { type Block, compareWorth, type JobRow, jobRow, rowBlock } from './block.ts';
+import { type Block, openBlock } from './block.ts';
 import { mostWorthSet } from './most-worth-set.ts';
-import type { LookGroup } from './yard.ts';
+import type { LookGroup, Yard, YardPanel } from './yard.ts';
 
 /** Some of a group's looks, worthiest first, behind panels still on. */
 export interface LookSpan {
@@ -17,8 +17,8 @@ export interface SidneySet {
   readonly weight: number;
   readonly minutes: number;
   readonly spans: readonly LookSpan[];
-  /** Set instead of spans where looks of several groups lie open, worthiest first. */
-  readonly row?: JobRow;
+  /** Set instead of spans where it is looks that lie open, worthiest first. */
+  readonly open?: Block;
 }
 
 /** Two chances per minute nearer than this are the same: rounding of the flow. */
@@ -32,29 +32,26 @@ const sameRate = 1e-11;
  * before the rest, and each half is divided on; a set nothing of which is worth more than its mean is
  * one of Sidney's. Looks without missing panels come between the sets.
  * @example
- * sidneySets([{ panels: [0], ...jobRow([jobBlock(0, 0.5, 3)]) }], [{ group: 0, from: 0, to: 1, missing: [0] }], [7])[0].minutes // => 10
+ * sidneySets(layYard([{ id: 'a', panelIds: ['panel:tread'], probability: 0.5, quality: 1, minutes: 3 }], sample.map.panels, new Set()), [{ group: 0, from: 0, to: 1, missing: [1] }])[0].minutes // => 6
  */
-export function sidneySets(
-  groups: readonly LookGroup[],
-  spans: readonly LookSpan[],
-  panelMinutes: readonly number[],
-): SidneySet[] {
-  const division = new Division(groups, panelMinutes);
+export function sidneySets(yard: LaidWork, spans: readonly LookSpan[]): SidneySet[] {
+  const division = new Division(yard);
   division.divide(spans);
   return division.inOrder();
 }
 
+/** What a division needs of a yard. */
+export type LaidWork = Pick<Yard, 'groups' | 'jobs' | 'panels'>;
+
 class Division {
-  readonly #groups: readonly LookGroup[];
-  readonly #panelMinutes: readonly number[];
+  readonly #yard: LaidWork;
   /** Sets behind panels, in order. */
   readonly #sets: SidneySet[] = [];
   /** Looks that lie open once so many of the sets are done. */
   readonly #open: { readonly span: LookSpan; readonly afterSets: number }[] = [];
 
-  constructor(groups: readonly LookGroup[], panelMinutes: readonly number[]) {
-    this.#groups = groups;
-    this.#panelMinutes = panelMinutes;
+  constructor(yard: LaidWork) {
+    this.#yard = yard;
   }
 
   divide(spans: readonly LookSpan[]): void {
@@ -69,7 +66,7 @@ class Division {
   }
 
   #divideHidden(hidden: readonly LookSpan[]): void {
-    const whole = totals(this.#groups, hidden, this.#panelMinutes);
+    const whole = totals(this.#yard, hidden);
     const rate = whole.minutes > 0 ? whole.weight / whole.minutes : Number.POSITIVE_INFINITY;
     const ends = hidden.map((span) => worthMoreUpTo(this.#group(span), span, rate));
     const chosen = rate < Number.POSITIVE_INFINITY ? this.#worthMore(hidden, ends, rate) : new Set<number>();
@@ -79,7 +76,7 @@ class Division {
       const end = ends[i] as number;
       if (chosen.has(i) && end > span.from) upper.push({ ...span, to: end });
     });
-    const first = totals(this.#groups, upper, this.#panelMinutes);
+    const first = totals(this.#yard, upper);
     if (upper.length === 0 || first.weight <= rate * first.minutes * (1 + sameRate)) {
       this.#sets.push({ weight: whole.weight, minutes: whole.minutes, spans: hidden });
       return;
@@ -96,8 +93,10 @@ class Division {
   /** Which spans belong to the closed set that is worth most above a rate. */
   #worthMore(hidden: readonly LookSpan[], ends: readonly number[], rate: number): ReadonlySet<number> {
     const worth = hidden.map((span, i) => {
-      const piece = this.#piece(span, span.from, ends[i] as number);
-      return piece.weight - rate * piece.minutes;
+      const { weightUpTo, minutesUpTo } = this.#group(span);
+      const [from, to] = [span.from, ends[i] as number];
+      const minutes = (minutesUpTo[to] as number) - (minutesUpTo[from] as number);
+      return (weightUpTo[to] as number) - (weightUpTo[from] as number) - rate * minutes;
     });
     const local = new Map<number, number>();
     const needs = hidden.map(({ missing }) =>
@@ -107,7 +106,7 @@ class Division {
         return known;
       }),
     );
-    const cost = [...local.keys()].map((panel) => (this.#panelMinutes[panel] as number) * rate);
+    const cost = [...local.keys()].map((panel) => (this.#yard.panels[panel] as YardPanel).minutes * rate);
     return new Set(mostWorthSet(worth, needs, cost));
   }
 
@@ -115,7 +114,7 @@ class Division {
   #divideOne(span: LookSpan): void {
     const { looks } = this.#group(span);
     let weight = 0;
-    let { minutes } = totals(this.#groups, [{ ...span, to: span.from }], this.#panelMinutes);
+    let { minutes } = totals(this.#yard, [{ ...span, to: span.from }]);
     let to = span.from;
     for (; to < span.to; to++) {
       const look = looks[to] as Block;
@@ -128,68 +127,62 @@ class Division {
     if (to < span.to) this.#open.push({ span: rest, afterSets: this.#sets.length });
   }
 
-  /** The sets, with open looks before the first set that is worth less, in as few pieces as will do. */
+  /**
+   * The sets, each open look before the first set that is worth less per minute: jobs are numbered by
+   * falling worth and the sets fall in worth, so one walk through both does.
+   */
   inOrder(): SidneySet[] {
-    const before: SidneySet[][] = Array.from({ length: this.#sets.length + 1 }, () => []);
-    for (const { span, afterSets } of this.#open) {
-      let { from } = span;
-      for (let s = afterSets; from < span.to; s++) {
-        s = this.#worthLessFrom(s, this.#group(span).looks[from] as Block);
-        const set = this.#sets[s];
-        const to = set ? worthMoreUpTo(this.#group(span), { ...span, from }, rateOf(set)) : span.to;
-        if (to > from) before[s]?.push(this.#piece(span, from, to));
-        from = to;
-      }
-    }
-    return before.flatMap((pieces, s) => {
-      const set = this.#sets[s];
-      const open = pieces.length > 1 ? [this.#shuffled(pieces)] : pieces;
+    const sets = this.#sets;
+    const rows: Block[][] = Array.from({ length: sets.length + 1 }, () => []);
+    let next = 0;
+    this.#eachOpen((look, afterSets) => {
+      while (next < sets.length && !isWorthMore(look, sets[next] as SidneySet)) next++;
+      rows[Math.max(next, afterSets)]?.push(look);
+    });
+    return rows.flatMap((looks, s) => {
+      const set = sets[s];
+      const open = looks.length > 0 ? [openSet(looks)] : [];
       return set ? [...open, set] : open;
     });
   }
 
-  /** The first set from `from` on that is worth less per minute than a look; the sets fall in worth. */
-  #worthLessFrom(from: number, look: Block): number {
-    let low = from;
-    let high = this.#sets.length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (look.weight > rateOf(this.#sets[middle] as SidneySet) * look.minutes) high = middle;
-      else low = middle + 1;
+  /** Goes through the open looks by number; where they are many, without sorting. */
+  #eachOpen(visit: (look: Block, afterSets: number) => void): void {
+    const { jobs } = this.#yard;
+    let count = 0;
+    for (const { span } of this.#open) count += span.to - span.from;
+    if (count * 8 < jobs.length) {
+      const looks = this.#open.flatMap(({ span, afterSets }) =>
+        this.#group(span)
+          .looks.slice(span.from, span.to)
+          .map((look) => ({ look, afterSets })),
+      );
+      for (const { look, afterSets } of looks.sort((a, b) => a.look.job - b.look.job)) visit(look, afterSets);
+      return;
     }
-    return low;
-  }
-
-  /** Pieces of several groups as one row of looks, worthiest first. */
-  #shuffled(pieces: readonly SidneySet[]): SidneySet {
-    const looks: Block[] = [];
-    for (const { spans } of pieces) {
-      const span = spans[0] as LookSpan;
-      const group = this.#group(span);
-      for (let i = span.from; i < span.to; i++) looks.push(group.looks[i] as Block);
+    const afterBy = new Int32Array(jobs.length).fill(-1);
+    for (const { span, afterSets } of this.#open) {
+      const { looks } = this.#group(span);
+      for (let i = span.from; i < span.to; i++) afterBy[(looks[i] as Block).job] = afterSets;
     }
-    const row = jobRow(looks.sort((a, b) => -compareWorth(a, b) || a.job - b.job));
-    const { weight, minutes } = rowBlock(row, 0, looks.length);
-    return { weight, minutes, spans: [], row };
-  }
-
-  #piece(span: LookSpan, from: number, to: number): SidneySet {
-    const { looks, weightUpTo, minutesUpTo } = this.#group(span);
-    const only = to === from + 1 ? (looks[from] as Block) : null;
-    return {
-      weight: only?.weight ?? (weightUpTo[to] as number) - (weightUpTo[from] as number),
-      minutes: only?.minutes ?? (minutesUpTo[to] as number) - (minutesUpTo[from] as number),
-      spans: [{ ...span, from, to }],
-    };
+    for (let job = 0; job < jobs.length; job++) {
+      const afterSets = afterBy[job] as number;
+      if (afterSets >= 0) visit(jobs[job] as Block, afterSets);
+    }
   }
 
   #group({ group }: LookSpan): LookGroup {
-    return this.#groups[group] as LookGroup;
+    return this.#yard.groups[group] as LookGroup;
   }
 }
 
-const rateOf = ({ weight, minutes }: SidneySet): number =>
-  minutes > 0 ? weight / minutes : Number.POSITIVE_INFINITY;
+const isWorthMore = (look: Block, { weight, minutes }: SidneySet): boolean =>
+  minutes > 0 && look.weight > (weight / minutes) * look.minutes;
+
+function openSet(looks: readonly Block[]): SidneySet {
+  const open = openBlock(looks);
+  return { weight: open.weight, minutes: open.minutes, spans: [], open };
+}
 
 /** Where in a span the looks stop being worth more than a rate. */
 function worthMoreUpTo({ looks }: LookGroup, { from, to }: LookSpan, rate: number): number {
@@ -205,14 +198,13 @@ function worthMoreUpTo({ looks }: LookGroup, { from, to }: LookSpan, rate: numbe
 }
 
 function totals(
-  groups: readonly LookGroup[],
+  { groups, panels }: LaidWork,
   spans: readonly LookSpan[],
-  panelMinutes: readonly number[],
 ): { weight: number; minutes: number } {
   let weight = 0;
   let minutes = 0;
   for (const panel of new Set(spans.flatMap(({ missing }) => missing)))
-    minutes += panelMinutes[panel] as number;
+    minutes += (panels[panel] as YardPanel).minutes;
   for (const { group, from, to } of spans) {
     const { weightUpTo, minutesUpTo } = groups[group] as LookGroup;
     weight += (weightUpTo[to] as number) - (weightUpTo[from] as number);

@@ -2,8 +2,9 @@ import { offClosure } from '../map/panel-order.ts';
 import type { Panel } from '../map/records.ts';
 import { compareText } from '../quantity/compare-text.ts';
 import type { PanelId } from '../quantity/id.ts';
-import { type Block, compareWorth, type JobRow, jobBlock, jobRow } from './block.ts';
+import { type Block, type JobRow, jobRow } from './block.ts';
 import type { HalfView, Look } from './look.ts';
+import { orderByWorth } from './order-by-worth.ts';
 
 /** One panel still on, numbered. */
 export interface YardPanel {
@@ -21,20 +22,18 @@ export interface LookGroup extends JobRow {
 export interface Yard<L extends Look = Look> {
   readonly panels: readonly YardPanel[];
   readonly groups: readonly LookGroup[];
-  /** What each job number from a block means. */
+  /** What each job number from a block means; numbered by falling worth per minute. */
   readonly jobs: readonly YardJob<L>[];
   /** Sum of all weights: the chance that the fault is seen in the end. */
   readonly weight: number;
 }
 
 /** One going to one place. */
-export interface YardJob<L extends Look = Look> {
+export interface YardJob<L extends Look = Look> extends Block {
   readonly look: L;
   readonly view: View;
   /** Number of the group it belongs to. */
   readonly group: number;
-  readonly weight: number;
-  readonly minutes: number;
 }
 
 /** The full look, a return for what it overlooked, or a look past a panel that stays on. */
@@ -75,39 +74,101 @@ export function layYard<L extends Look>(
   wishes: YardWishes<L> = {},
 ): Yard<L> {
   const numbering = new Numbering(panels, off, wishes.minutesOf ?? (({ minutesOff }) => minutesOff));
-  const groups: { panels: readonly number[]; looks: Block[] }[] = [];
-  const groupOf = new Map<Need, number>();
-  const jobs: YardJob<L>[] = [];
-  const add = (look: L, view: View, panelIds: readonly PanelId[], weight: number, minutes: number): void => {
-    if (weight < negligible) return;
-    const need = numbering.need(panelIds);
-    let group = groupOf.get(need);
-    if (group === undefined) {
-      group = groups.length;
-      groupOf.set(need, group);
-      groups.push({ panels: need.panels, looks: [] });
-    }
-    (groups[group] as { looks: Block[] }).looks.push(jobBlock(jobs.length, weight, minutes));
-    jobs.push({ look, view, group, weight, minutes });
-  };
-  for (const look of [...looks].sort((a, b) => compareText(a.id, b.id))) {
+  const goings = new Goings<L>();
+  for (const look of looks) {
     const seen = look.probability * look.quality;
     if (seen < negligible) continue;
-    const way = wishes.wayOf?.(look) ?? { panelIds: look.panelIds, halfView: false };
-    const half = way.halfView && look.halfView ? seenByHalf(look, look.halfView) : 0;
-    if (half > 0 && look.halfView) {
-      const { panelIds, minutes } = look.halfView;
-      const needed = wishes.freeHalfViews ? numbering.common(panelIds, way.panelIds ?? panelIds) : panelIds;
-      add(look, 'half', needed, half, wishes.freeHalfViews ? 0 : minutes);
+    const way = wishes.wayOf?.(look);
+    let panelIds: readonly PanelId[] | null = look.panelIds;
+    let half = 0;
+    if (way) {
+      panelIds = way.panelIds;
+      if (way.halfView && look.halfView) {
+        half = seenByHalf(look, look.halfView);
+        const byHalf = look.halfView.panelIds;
+        const free = wishes.freeHalfViews;
+        const needed = free ? numbering.common(byHalf, panelIds ?? byHalf) : byHalf;
+        goings.add(look, 'half', numbering.need(needed), half, free ? 0 : look.halfView.minutes);
+      }
     }
-    if (!way.panelIds) continue;
-    add(look, 'full', way.panelIds, seen - half, look.minutes);
-    if (!look.once) add(look, 'again', way.panelIds, seen * (1 - look.quality), look.minutes);
+    if (!panelIds) continue;
+    const need = numbering.need(panelIds);
+    goings.add(look, 'full', need, seen - half, look.minutes);
+    if (!look.once) goings.add(look, 'again', need, seen * (1 - look.quality), look.minutes);
   }
-  let weight = 0;
-  for (const job of jobs) weight += job.weight;
-  return { panels: numbering.panels, groups: groups.map(finishedGroup), jobs, weight };
+  return { panels: numbering.panels, ...goings.inGroups() };
 }
+
+/** Goings to places as they are found, in columns: thousands of them, most of them kept only once. */
+class Goings<L extends Look> {
+  readonly #looks: L[] = [];
+  readonly #views: View[] = [];
+  readonly #needs: Need[] = [];
+  readonly #weights: number[] = [];
+  readonly #minutes: number[] = [];
+
+  add(look: L, view: View, need: Need, weight: number, minutes: number): void {
+    if (weight < negligible) return;
+    this.#looks.push(look);
+    this.#views.push(view);
+    this.#needs.push(need);
+    this.#weights.push(weight);
+    this.#minutes.push(minutes);
+  }
+
+  /** Jobs by falling worth, equal ones by the names of their looks, and the groups they make up. */
+  inGroups(): Pick<Yard<L>, 'groups' | 'jobs' | 'weight'> {
+    const looks = this.#looks;
+    const order = orderByWorth(
+      this.#weights,
+      this.#minutes,
+      (a, b) => compareText((looks[a] as L).id, (looks[b] as L).id) || a - b,
+    );
+    const jobs: YardJob<L>[] = [];
+    const rows: { readonly panels: readonly number[]; readonly looks: YardJob<L>[] }[] = [];
+    let weight = 0;
+    for (let number = 0; number < order.length; number++) {
+      const at = order[number] as number;
+      const need = this.#needs[at] as Need;
+      if (need.group < 0) {
+        need.group = rows.length;
+        rows.push({ panels: need.panels, looks: [] });
+      }
+      const job = yardJob(
+        number,
+        this.#weights[at] as number,
+        this.#minutes[at] as number,
+        looks[at] as L,
+        this.#views[at] as View,
+        need.group,
+      );
+      jobs.push(job);
+      (rows[need.group] as { looks: YardJob<L>[] }).looks.push(job);
+      weight += job.weight;
+    }
+    const groups = rows.map((row) => ({ panels: row.panels, ...jobRow(row.looks) }));
+    return { groups, jobs, weight };
+  }
+}
+
+const yardJob = <L extends Look>(
+  job: number,
+  weight: number,
+  minutes: number,
+  look: L,
+  view: View,
+  group: number,
+): YardJob<L> => ({
+  weight,
+  minutes,
+  inner: weight * minutes,
+  job,
+  first: null,
+  second: null,
+  look,
+  view,
+  group,
+});
 
 /**
  * Chance that a half view shows the fault: it never shows more than the full look would.
@@ -118,52 +179,61 @@ export function seenByHalf(look: Look, half: HalfView): number {
   return look.probability * Math.min(look.quality, half.quality);
 }
 
-function finishedGroup({ panels, looks }: { panels: readonly number[]; looks: Block[] }): LookGroup {
-  looks.sort((a, b) => -compareWorth(a, b) || a.job - b.job);
-  return { panels, ...jobRow(looks) };
-}
-
-/** Numbers of panels still on, closed under what those need. */
+/** Numbers of panels still on, closed under what those need; the same object for the same set. */
 interface Need {
   readonly panels: readonly number[];
+  /** Number of its group once one of its looks was put into one; -1 before. */
+  group: number;
 }
 
-/** Panels still on get numbers as looks ask for them; each set asked for is closed once. */
+/** What was asked for so far, one panel after another, and what it came to. */
+interface Asked {
+  readonly next: Map<PanelId, Asked>;
+  need: Need | null;
+}
+
+const asked = (): Asked => ({ next: new Map(), need: null });
+
+/** Panels still on, numbered by their ids; each set asked for is closed once. */
 class Numbering {
-  readonly panels: YardPanel[] = [];
+  readonly panels: readonly YardPanel[];
   readonly #stillOn: ReadonlyMap<PanelId, Panel>;
-  readonly #minutesOf: (panel: Panel) => number;
-  readonly #numbers = new Map<PanelId, number>();
-  /** What was asked for, and what each closed set came to. */
-  readonly #asked = new Map<string, Need>();
+  readonly #numbers: ReadonlyMap<PanelId, number>;
+  readonly #asked = asked();
   readonly #needs = new Map<string, Need>();
-  /** A place is mostly asked for twice in a row: for the full look and for the return. */
-  #last: { readonly panelIds: readonly PanelId[]; readonly need: Need } | null = null;
 
   constructor(
     panels: ReadonlyMap<PanelId, Panel>,
     off: ReadonlySet<PanelId>,
     minutesOf: (panel: Panel) => number,
   ) {
-    this.#stillOn = new Map([...panels].filter(([id]) => !off.has(id)));
-    this.#minutesOf = minutesOf;
+    const left = [...panels.values()].filter(({ id }) => !off.has(id));
+    left.sort((a, b) => compareText(a.id, b.id));
+    this.#stillOn = new Map(left.map((panel) => [panel.id, panel]));
+    this.#numbers = new Map(left.map(({ id }, i) => [id, i]));
+    this.panels = left.map((panel) => ({ id: panel.id, minutes: minutesOf(panel) }));
   }
 
-  /** The closed set of panels still on that some panels come to; the same object for the same set. */
+  /** The closed set of panels still on that some panels come to. */
   need(panelIds: readonly PanelId[]): Need {
-    if (this.#last?.panelIds === panelIds) return this.#last.need;
-    const asked = panelIds.join(' ');
-    const need = this.#asked.get(asked) ?? this.#closed(panelIds);
-    this.#asked.set(asked, need);
-    this.#last = { panelIds, need };
-    return need;
+    let at = this.#asked;
+    for (const id of panelIds) {
+      let next = at.next.get(id);
+      if (!next) {
+        next = asked();
+        at.next.set(id, next);
+      }
+      at = next;
+    }
+    at.need ??= this.#closed(panelIds);
+    return at.need;
   }
 
   #closed(panelIds: readonly PanelId[]): Need {
-    const ids = [...offClosure(this.#stillOn, panelIds)].sort(compareText);
-    const panels = ids.map((id) => this.#number(id));
+    const ids = offClosure(this.#stillOn, panelIds);
+    const panels = Array.from(ids, (id) => this.#numbers.get(id) as number).sort((a, b) => a - b);
     const key = panels.join(' ');
-    const need = this.#needs.get(key) ?? { panels };
+    const need = this.#needs.get(key) ?? { panels, group: -1 };
     this.#needs.set(key, need);
     return need;
   }
@@ -172,13 +242,5 @@ class Numbering {
   common(one: readonly PanelId[], other: readonly PanelId[]): PanelId[] {
     const closed = offClosure(this.#stillOn, other);
     return [...offClosure(this.#stillOn, one)].filter((id) => closed.has(id));
-  }
-
-  #number(id: PanelId): number {
-    const known = this.#numbers.get(id);
-    if (known !== undefined) return known;
-    this.#numbers.set(id, this.panels.length);
-    this.panels.push({ id, minutes: this.#minutesOf(this.#stillOn.get(id) as Panel) });
-    return this.panels.length - 1;
   }
 }

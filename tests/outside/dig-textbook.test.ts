@@ -45,11 +45,7 @@ describe('textbook scheduling', () => {
     expect(order(looks, panels)).toEqual(['a', 'c', 'b']);
     const yard = layYard(looks, panels, none);
     const spans = yard.groups.map((group, i) => ({ group: i, from: 0, to: 1, missing: group.panels }));
-    const sets = sidneySets(
-      yard.groups,
-      spans,
-      yard.panels.map(({ minutes }) => minutes),
-    );
+    const sets = sidneySets(yard, spans);
     expect(sets.map(({ weight, minutes }) => weight / minutes)).toEqual([0.4 / 5, 0.06, 0.1 / 2]);
   });
 });
