@@ -54,7 +54,7 @@ export function bundleOf(wires: readonly Wire[], givenDiameterMm: number | null 
 /**
  * Between what a bundle's computed diameter may lie in mm, laid tight or loose; one wire has its own.
  * @example
- * diameterSpreadMm({ wireCount: 10, diameterMm: 5.84237 }) // => { tight: 5.48792, loose: 6.27578 }
+ * diameterSpreadMm({ wireCount: 10, diameterMm: 5.84237 }) // => { tight: 5.48795, loose: 6.27571 }
  */
 export function diameterSpreadMm({ wireCount, diameterMm }: Pick<Bundle, 'wireCount' | 'diameterMm'>): {
   readonly tight: number;

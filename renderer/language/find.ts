@@ -112,6 +112,8 @@ export const findWords = {
     label: 'Record of this job',
     empty: 'Nothing entered yet. Enter a reading, tick panels off or say what a look showed.',
     takeBack: 'Take back',
+    putRight: (first: string): string => `Put right; first entered ${first}.`,
+    replaced: 'put right since',
     takenBack: 'Taken back',
     bringBack: 'Bring back',
     panelOff: (panel: string): string => `Off: ${panel}`,

@@ -97,6 +97,7 @@ export const readingWords = {
     put: (line: string): string => `Put right: ${line}`,
     takeBack: (line: string): string => `Take back: ${line}`,
     putShort: 'Put right',
+    putRightAt: (moment: string): string => `put right ${moment}`,
     takeBackShort: 'Take back',
   },
   contradiction: {

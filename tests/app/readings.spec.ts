@@ -188,7 +188,8 @@ test('a reading put right keeps everything that was not changed', async () => {
   await form().getByRole('button', { name: 'Keep the change' }).click();
   await expect(form()).toBeHidden();
   await expect(ledgerLines()).toHaveCount(8);
-  const corrected = ledgerLines().filter({ hasText: '210 mV' });
+  const corrected = ledgerLines().nth(5);
+  await expect(corrected).toContainText(/\d\d:\d\d, put right .+\d\d:\d\d/);
   await expect(corrected).toContainText('2.8 A in at Fuse box, volts at Rear wiper motor: 210 mV');
   await expect(corrected).toContainText('Rear wiper motor apart, ignition on, battery on');
   await expect(page.getByText('206 mV')).toHaveCount(0);

@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import { putRight } from '#core/job/put-right.ts';
 import { findWords } from '../../language/find.ts';
+import { sayMoment } from '../../language/report.ts';
 import { Button, List, TextArea } from '../../parts/index.ts';
 import { HandOut } from '../start/hand-out.tsx';
 import { entryLine } from './entry-line.ts';
@@ -12,6 +14,8 @@ export function RecordList() {
   const view = useFind();
   const { job } = view.open;
   const stands = new Set(view.standing.map((entry) => entry.id));
+  const firsts = putRight(job);
+  const replaced = new Set([...firsts.values()].map(({ id }) => id));
   const lines = job.entries.filter((entry) => entry.type !== 'take-back').reverse();
   return (
     <div className="record">
@@ -21,12 +25,16 @@ export function RecordList() {
         {(entry) => {
           const text = entryLine(entry, view);
           const standing = stands.has(entry.id);
+          const first = firsts.get(entry.id);
           return (
             <div className={standing ? 'record-line' : 'record-line record-line-gone'}>
               <span className="record-words">
-                <time dateTime={entry.at}>{clock(entry.at)}</time>
+                <time dateTime={entry.at}>{sayMoment(entry.at)}</time>
+                {first ? <span className="quiet">{words.putRight(sayMoment(first.at))} </span> : null}
                 {standing ? text : <s>{text}</s>}
-                {standing ? null : <span className="quiet"> {words.takenBack}</span>}
+                {standing ? null : (
+                  <span className="quiet"> {replaced.has(entry.id) ? words.replaced : words.takenBack}</span>
+                )}
               </span>
               {standing ? (
                 <Button
@@ -76,11 +84,3 @@ function NoteEntry() {
     </form>
   );
 }
-
-const clock = (at: string): string =>
-  new Date(at).toLocaleString('en-GB', {
-    day: 'numeric',
-    month: 'short',
-    hour: '2-digit',
-    minute: '2-digit',
-  });

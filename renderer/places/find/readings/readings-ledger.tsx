@@ -1,6 +1,9 @@
+import type { JobEntry } from '#core/job/job-document.ts';
+import { putRight } from '#core/job/put-right.ts';
 import type { ReadingEffect } from '#core/job/ranking.ts';
 import { findWords, sayPercent } from '../../../language/find.ts';
 import { flatSentence, readingWords, unusedWords } from '../../../language/readings.ts';
+import { sayMoment } from '../../../language/report.ts';
 import { whereLine } from '../../../language/say-where.ts';
 import { Button, Figure } from '../../../parts/index.ts';
 import { useFind } from '../find-context.ts';
@@ -16,6 +19,7 @@ export function ReadingsLedger() {
   const view = useFind();
   const { open, standing, openReading } = view;
   const readings = numberedReadings(standing);
+  const firsts = putRight(open.job);
   const effects = new Map(open.ranking?.readings.map((effect) => [effect.entryId, effect]));
   return (
     <section className="ledger" aria-label={readingWords.label}>
@@ -28,7 +32,13 @@ export function ReadingsLedger() {
       {readings.length === 0 ? <p className="list-empty quiet">{readingWords.empty}</p> : null}
       <ol className="ledger-list">
         {readings.map(({ number, entry }) => (
-          <LedgerLine key={entry.id} number={number} entry={entry} effect={effects.get(entry.id) ?? null} />
+          <LedgerLine
+            key={entry.id}
+            number={number}
+            entry={entry}
+            first={firsts.get(entry.id) ?? null}
+            effect={effects.get(entry.id) ?? null}
+          />
         ))}
       </ol>
     </section>
@@ -38,10 +48,13 @@ export function ReadingsLedger() {
 function LedgerLine({
   number,
   entry,
+  first,
   effect,
 }: {
   readonly number: number;
   readonly entry: ReadingEntry;
+  /** What it was put in place of; null for one as first entered. */
+  readonly first: JobEntry | null;
   readonly effect: ReadingEffect | null;
 }) {
   const view = useFind();
@@ -64,7 +77,8 @@ function LedgerLine({
       <div className="ledger-words">
         <p className="ledger-said">{said}</p>
         <p className="ledger-state">
-          {stateLine(entry.state, view)}
+          <time dateTime={(first ?? entry).at}>{sayMoment((first ?? entry).at)}</time>
+          {first ? `, ${words.putRightAt(sayMoment(entry.at))}` : ''}. {stateLine(entry.state, view)}
           {entry.meter ? `, ${entry.meter.name}` : ''}
           {entry.note === '' || entry.reading.test === 'function' ? '' : `. ${entry.note}`}
         </p>
