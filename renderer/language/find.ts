@@ -1,3 +1,4 @@
+import type { TestCaution } from '#core/job/closing-entries.ts';
 import type { RankWarning } from '#core/job/ranking.ts';
 import type { Caution } from '#core/map/kinds.ts';
 
@@ -124,10 +125,15 @@ export const findWords = {
     addNote: 'Add a note',
     noteLabel: 'Note for the record',
     /** What is entered between the find and the paid bill; a free note follows where there is one. */
+    testCautions: {
+      'live-wire': 'live wire',
+      'current-in': 'current put in',
+      'moving-parts': 'things that move',
+    } satisfies Record<TestCaution, string>,
     closing: {
       agreed: 'Agreed with the customer',
       time: 'Clock',
-      'caution-read': 'Caution read',
+      'caution-read': 'Read and understood',
       finding: 'Finding',
       'proof-of-cause': 'Proof of the cause',
       repair: 'Repair',

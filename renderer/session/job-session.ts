@@ -83,6 +83,14 @@ const lineOf = (map: MapDocument, job: Job): CircuitLine | null => {
   return laid.ok ? laid.value : null;
 };
 
+/** Entries that leave the order as it is: asking again would only hide what the last one changed. */
+const saysNothingOfTheFault: ReadonlySet<JobEntry['type']> = new Set([
+  'note',
+  'time',
+  'agreed',
+  'caution-read',
+]);
+
 /** Between two requests while closed jobs are worked out for the first time: the host has other things to do. */
 const learningPauseMs = 120;
 
@@ -217,7 +225,7 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
     const at = now();
     const whole = entries.map((entry) => ({ ...entry, id: newId('entry', chance), at }) as JobEntry);
     change({ job: { ...state.job, entries: [...state.job.entries, ...whole] } });
-    ask(...whole);
+    if (whole.some(({ type }) => !saysNothingOfTheFault.has(type))) ask(...whole);
     void storeEntries();
   };
 

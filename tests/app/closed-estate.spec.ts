@@ -1,4 +1,4 @@
-import { expect, type Page, test } from '@playwright/test';
+import { expect, type Locator, type Page, test } from '@playwright/test';
 import { type AppHost, startApp } from './app-host.ts';
 import { axeFaults } from './axe-faults.ts';
 import { cameraPhoto, givePhoto } from './camera-photo.ts';
@@ -97,7 +97,19 @@ test('photos come by file, paste and drop, each upright by what the camera noted
   await hand.prove();
 });
 
-test('a power cut in the middle loses nothing', async () => {
+test('a power cut in the middle loses nothing, not even what is being typed', async () => {
+  const repair = (): Locator =>
+    hand
+      .step('Repair, and what stops it rubbing now')
+      .getByRole('article', { name: /^Proved cause/ })
+      .getByLabel('Note');
+  const advice = (): Locator => hand.step('Close the job').getByLabel('Advice for the customer');
+  await repair().fill('Two joins, 50 mm apart; bra');
+  const typed = page.waitForResponse(
+    (reply) => reply.url().endsWith('place.keep') && (reply.request().postData()?.includes('drain') ?? false),
+  );
+  await advice().fill('Have the drain gro');
+  await typed;
   await expect(page.getByText('On disk')).toBeVisible();
   await app.kill();
   app = await startApp(app.folder);
@@ -108,6 +120,8 @@ test('a power cut in the middle loses nothing', async () => {
   await expect(cause).toContainText('Both wires crushed by the bracket');
   await expect(cause.locator('img.photo')).toHaveCount(3);
   await expect(cause.getByRole('button', { name: 'Take back: Proof of the cause' })).toBeVisible();
+  await expect(repair()).toHaveValue('Two joins, 50 mm apart; bra');
+  await expect(advice()).toHaveValue('Have the drain gro');
 });
 
 test('the repair is proved with the circuit’s own figures: wire to wire an open line', async () => {

@@ -5,6 +5,7 @@ import { deflateSync } from 'node:zlib';
 import { expect, type Locator, type Page, test } from '@playwright/test';
 import { type AppHost, startApp } from './app-host.ts';
 import { axeFaults as axeFaultsOf } from './axe-faults.ts';
+import { closingHand } from './closing-hand.ts';
 
 const results = join(import.meta.dirname, '../results/closed-job');
 
@@ -81,29 +82,7 @@ test('the rear wiper car is opened at the C-pillar and the cause is proved', asy
   await expect(clock).toHaveAttribute('aria-pressed', 'true');
   const first = page.locator('.dig-entry').first();
   await expect(first).toContainText('C-pillar');
-  if ((await first.locator('.dig-head').getAttribute('aria-expanded')) !== 'true') {
-    await first.locator('.dig-head').click();
-  }
-  for (let n = 0; n < 12; n++) {
-    const off = page
-      .locator('.dig-entry')
-      .first()
-      .getByRole('button', { name: /mark off$/ });
-    const understood = page
-      .locator('.dig-entry')
-      .first()
-      .getByRole('button', { name: /read and understood/ });
-    if (await understood.count()) await understood.first().click();
-    else if (await off.count()) await off.first().click();
-    else break;
-    await page.waitForTimeout(300);
-  }
-  const look = page.locator('.dig-entry').first();
-  await expect(look).toContainText('Already open');
-  if ((await look.locator('.dig-head').getAttribute('aria-expanded')) !== 'true') {
-    await look.locator('.dig-head').click();
-  }
-  await look.getByRole('button', { name: 'Proved cause' }).click();
+  await closingHand(page).openAndLook('Left C-pillar trim', 'Proved cause');
   await expect(page.getByRole('heading', { name: 'Proved cause' })).toBeVisible();
   expect(await axeFaults()).toEqual([]);
   await page

@@ -182,7 +182,7 @@ test('every rub spot says how much hazard it adds, what its kind does, and the b
   await pick('Runs', /^Roof side, left/);
   const board = await page.locator('[data-board]').boundingBox();
   if (!board) throw new Error('no board');
-  const card = page.locator('.pointed-card');
+  const card = page.locator('.board-card');
   // The run crosses the board: somewhere on its way down the pointer meets it.
   const x = board.x + board.width / 2;
   for (let y = board.y + 70; y < board.y + board.height && (await card.count()) === 0; y += 6) {
@@ -281,6 +281,11 @@ test('without a pointer, things are added, moved, tagged and deleted by figures'
   await test.step('a panel too small to be one keeps what was typed and says what it lacks', async () => {
     await task('Add a panel');
     await form.getByLabel('Name', { exact: true }).fill('Tow cover');
+    await button('Draw and change by figures').click();
+    await expect(form).toHaveCount(0);
+    await button('Draw and change by figures').click();
+    await task('Add a panel');
+    await expect(form.getByLabel('Name', { exact: true })).toHaveValue('Tow cover');
     await form.getByRole('button', { name: 'Take out corner 4' }).click();
     await form.getByRole('button', { name: 'Take out corner 3' }).click();
     await form.getByRole('button', { name: 'Add it' }).click();

@@ -247,7 +247,7 @@ test('the limits of current stand at the test, with a calculator for the lamp to
   await expect(cautions.getByRole('button', { name: /read and understood/ })).toHaveCount(0);
   await page.keyboard.press('Escape');
   await page.getByRole('tab', { name: 'Record' }).click();
-  await expect(page.getByRole('listitem').filter({ hasText: 'Caution read' })).toHaveCount(1);
+  await expect(page.getByRole('listitem').filter({ hasText: 'Read and understood' })).toHaveCount(1);
 });
 
 test('a meter of one’s own is told what is wrong, kept, and there after a restart', async () => {

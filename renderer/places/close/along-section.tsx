@@ -1,10 +1,10 @@
-import { useState } from 'react';
 import type { AlongResult } from '#core/job/closing-words.ts';
 import type { EntryOf } from '#core/job/job-document.ts';
 import { alongWords, closeWords } from '../../language/close.ts';
 import { figureText } from '../../language/say-figure.ts';
 import { saySmallLength } from '../../language/say-length.ts';
 import { Button, Choice, TextArea } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
 import { Section } from './section.tsx';
@@ -13,12 +13,16 @@ const words = closeWords.along;
 /** How far along the loom other rub marks are looked for. Common practice, no source. */
 const eachWayMm = 300;
 
+const asSound: { readonly beside: AlongResult; readonly twin: AlongResult; readonly note: string } = {
+  beside: 'sound',
+  twin: 'sound',
+  note: '',
+};
+
 /** The second look: along the loom each way, and at the twin place. */
 export function AlongSection({ cause }: { readonly cause: EntryOf<'finding'> | null }) {
-  const { standing, session, lengths } = useFind();
-  const [beside, setBeside] = useState<AlongResult>('sound');
-  const [twin, setTwin] = useState<AlongResult>('sound');
-  const [note, setNote] = useState('');
+  const { open, standing, session, lengths } = useFind();
+  const [{ beside, twin, note }, change, drop] = useDraft(open.job.id, `along ${cause?.id ?? ''}`, asSound);
   const kept = standing.findLast(
     (entry): entry is EntryOf<'looked-along'> =>
       entry.type === 'looked-along' && entry.findingId === cause?.id,
@@ -56,11 +60,28 @@ export function AlongSection({ cause }: { readonly cause: EntryOf<'finding'> | n
               twin,
               note: note.trim(),
             });
+            drop();
           }}
         >
-          <Choice label={words.beside} value={beside} options={optionsOf(alongWords)} onChange={setBeside} />
-          <Choice label={words.twin} value={twin} options={optionsOf(alongWords)} onChange={setTwin} />
-          <TextArea label={words.note} value={note} rows={2} maxLength={4_000} onChange={setNote} />
+          <Choice
+            label={words.beside}
+            value={beside}
+            options={optionsOf(alongWords)}
+            onChange={(value) => change({ beside: value })}
+          />
+          <Choice
+            label={words.twin}
+            value={twin}
+            options={optionsOf(alongWords)}
+            onChange={(value) => change({ twin: value })}
+          />
+          <TextArea
+            label={words.note}
+            value={note}
+            rows={2}
+            maxLength={4_000}
+            onChange={(value) => change({ note: value })}
+          />
           <Button type="submit" weight="main" large>
             {words.keep}
           </Button>

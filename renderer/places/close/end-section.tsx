@@ -1,10 +1,10 @@
-import { useState } from 'react';
 import { canClose } from '#core/job/can-close.ts';
 import type { CloseOutcome } from '#core/job/closing-words.ts';
 import { closingOf } from '#core/job/job-stage.ts';
 import { closeWords, hindranceSentence, outcomeWords } from '../../language/close.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { Button, Choice, Notice, TextArea } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
 import { SearchOn } from './search-on.tsx';
@@ -13,12 +13,16 @@ import './end.css';
 
 const words = closeWords.end;
 
+const asProved: { readonly outcome: CloseOutcome; readonly reason: string; readonly advice: string } = {
+  outcome: 'proved',
+  reason: '',
+  advice: '',
+};
+
 /** The end of a job: proved, or with a reason why not; what is missing is said, nothing is hidden. */
 export function EndSection({ onSearchOn }: { readonly onSearchOn: () => void }) {
   const { open, standing, session, say } = useFind();
-  const [outcome, setOutcome] = useState<CloseOutcome>('proved');
-  const [reason, setReason] = useState('');
-  const [advice, setAdvice] = useState('');
+  const [{ outcome, reason, advice }, change, drop] = useDraft(open.job.id, 'end', asProved);
   const closed = closingOf(standing);
   if (closed) {
     return (
@@ -46,13 +50,14 @@ export function EndSection({ onSearchOn }: { readonly onSearchOn: () => void }) 
           event.preventDefault();
           if (check.hindrances.length > 0) return;
           session.add({ type: 'close', outcome, reason: reason.trim(), advice: advice.trim() });
+          drop();
         }}
       >
         <Choice
           label={words.outcome}
           value={outcome}
           options={optionsOf(outcomeWords)}
-          onChange={setOutcome}
+          onChange={(value) => change({ outcome: value })}
         />
         {outcome === 'proved' ? null : (
           <TextArea
@@ -61,10 +66,16 @@ export function EndSection({ onSearchOn }: { readonly onSearchOn: () => void }) 
             value={reason}
             rows={2}
             maxLength={4_000}
-            onChange={setReason}
+            onChange={(value) => change({ reason: value })}
           />
         )}
-        <TextArea label={words.advice} value={advice} rows={2} maxLength={4_000} onChange={setAdvice} />
+        <TextArea
+          label={words.advice}
+          value={advice}
+          rows={2}
+          maxLength={4_000}
+          onChange={(value) => change({ advice: value })}
+        />
         {check.hindrances.length > 0 ? (
           <div className="missing">
             <h3>{words.missing}</h3>

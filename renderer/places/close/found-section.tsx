@@ -1,9 +1,9 @@
-import { useState } from 'react';
 import type { Photo } from '#core/job/closing-entries.ts';
 import type { DamageCause, DamageType, FindingResult } from '#core/job/closing-words.ts';
 import { type ReportedFind, reportedFind } from '#core/job/customer-report.ts';
 import { evidenceEntries } from '#core/job/evidence-entries.ts';
 import type { EntryOf } from '#core/job/job-document.ts';
+import { putRight } from '#core/job/put-right.ts';
 import type { CircuitId } from '#core/quantity/id.ts';
 import {
   closeWords,
@@ -14,6 +14,7 @@ import {
 } from '../../language/close.ts';
 import { inspectionWords } from '../../language/words.ts';
 import { Button, Checkbox, Choice, Select, TextArea } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { useFind } from '../find/find-context.ts';
 import { JobProposals } from '../proposals/job-proposals.tsx';
 import { KeptPhoto } from './kept-photo.tsx';
@@ -52,30 +53,54 @@ export function FoundSection({ done }: { readonly done: boolean }) {
 
 function BareLook({ look }: { readonly look: EntryOf<'inspection'> }) {
   const view = useFind();
-  const [open, setOpen] = useState(look.result === 'found');
+  const { open, change } = useFindingDraft(look);
   const where = saidFind(look, view);
   return (
     <article className="close-card" aria-label={`${inspectionWords[look.result]}: ${where}`}>
       <h3>{inspectionWords[look.result]}</h3>
       <p>{where}</p>
       {look.note === '' ? null : <p className="quiet">{look.note}</p>}
-      {open ? <FindingForm look={look} /> : <Button onClick={() => setOpen(true)}>{words.describe}</Button>}
+      {open ? (
+        <FindingForm look={look} />
+      ) : (
+        <Button onClick={() => change({ open: true })}>{words.describe}</Button>
+      )}
     </article>
   );
 }
 
+/** A find as described so far, from what the look said. */
+interface FindingDraft {
+  readonly open: boolean;
+  readonly damage: DamageType;
+  readonly cause: DamageCause;
+  readonly result: FindingResult;
+  readonly wire: CircuitId | 'none';
+  readonly note: string;
+  readonly photos: readonly Photo[];
+}
+
+function useFindingDraft(look: EntryOf<'inspection'>) {
+  const { job } = useFind().open;
+  const found = look.result === 'found';
+  const first: FindingDraft = {
+    open: found,
+    damage: look.partNodeId ? 'loose-terminal' : 'chafed',
+    cause: look.partNodeId ? 'not-known' : 'edge-touches',
+    result: found ? 'proved-cause' : 'damaged-not-cause',
+    wire: found && job.circuitId ? job.circuitId : 'none',
+    note: look.note,
+    photos: [],
+  };
+  // A look whose place was narrowed since is the same look.
+  const name = `finding ${putRight(job).get(look.id)?.id ?? look.id}`;
+  const [draft, change, drop] = useDraft(job.id, name, first);
+  return { ...draft, change, drop };
+}
+
 function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
   const { open, session, say } = useFind();
-  const [damage, setDamage] = useState<DamageType>(look.partNodeId ? 'loose-terminal' : 'chafed');
-  const [cause, setCause] = useState<DamageCause>(look.partNodeId ? 'not-known' : 'edge-touches');
-  const [result, setResult] = useState<FindingResult>(
-    look.result === 'found' ? 'proved-cause' : 'damaged-not-cause',
-  );
-  const [wire, setWire] = useState<CircuitId | 'none'>(
-    look.result === 'found' && open.job.circuitId ? open.job.circuitId : 'none',
-  );
-  const [note, setNote] = useState(look.note);
-  const [photos, setPhotos] = useState<readonly Photo[]>([]);
+  const { damage, cause, result, wire, note, photos, change, drop } = useFindingDraft(look);
   const circuits = [...open.map.circuits.values()].sort((a, b) => a.order - b.order);
   return (
     <form
@@ -93,6 +118,7 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
           photos: [...photos],
           note: note.trim(),
         });
+        drop();
       }}
     >
       <div className="close-pair">
@@ -100,9 +126,14 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
           label={words.damage}
           value={damage}
           options={optionsOf(damageTypeWords)}
-          onChange={setDamage}
+          onChange={(value) => change({ damage: value })}
         />
-        <Select label={words.cause} value={cause} options={optionsOf(damageCauseWords)} onChange={setCause} />
+        <Select
+          label={words.cause}
+          value={cause}
+          options={optionsOf(damageCauseWords)}
+          onChange={(value) => change({ cause: value })}
+        />
       </div>
       <Select
         label={words.wire}
@@ -111,13 +142,13 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
           ...circuits.map(({ id, name }) => ({ value: id, label: say(name) })),
           { value: 'none' as const, label: words.noWire },
         ]}
-        onChange={setWire}
+        onChange={(value) => change({ wire: value })}
       />
       <Choice
         label={words.result}
         value={result}
         options={optionsOf(findingResultWords)}
-        onChange={setResult}
+        onChange={(value) => change({ result: value })}
       />
       <TextArea
         label={words.note}
@@ -125,9 +156,9 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
         value={note}
         rows={2}
         maxLength={4_000}
-        onChange={setNote}
+        onChange={(value) => change({ note: value })}
       />
-      <PhotoInput photos={photos} onChange={setPhotos} />
+      <PhotoInput photos={photos} onChange={(value) => change({ photos: value })} />
       <Button type="submit" weight="main" large>
         {words.keep}
       </Button>
@@ -171,13 +202,16 @@ function Finding({ find }: { readonly find: ReportedFind }) {
   );
 }
 
+const nothingTicked = { damageSeen: false, onFaultyCircuit: false, comesAndGoes: false };
+
 function ProofOfCause({ find }: { readonly find: ReportedFind }) {
-  const { session } = useFind();
-  const [parts, setParts] = useState({ damageSeen: false, onFaultyCircuit: false, comesAndGoes: false });
+  const { open, session } = useFind();
+  const [parts, setParts, drop] = useDraft(open.job.id, `proof ${find.finding.id}`, nothingTicked);
   const shown = find.proof ?? parts;
   const all = shown.damageSeen && shown.onFaultyCircuit && shown.comesAndGoes;
   const keep = (): void => {
     session.add({ type: 'proof-of-cause', findingId: find.finding.id, ...parts, note: '' });
+    drop();
   };
   return (
     <fieldset className="tick-list">
@@ -188,7 +222,7 @@ function ProofOfCause({ find }: { readonly find: ReportedFind }) {
           label={proofPartWords[part]}
           checked={shown[part]}
           disabled={find.proof !== null}
-          onChange={(on) => setParts({ ...parts, [part]: on })}
+          onChange={(on) => setParts({ [part]: on })}
         />
       ))}
       {find.proof && !all ? <p className="quiet">{words.notProved}</p> : null}

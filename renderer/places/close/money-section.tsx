@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { agreedLimit } from '#core/job/agreed-limit.ts';
 import { type ClockKind, clockKinds } from '#core/job/closing-words.ts';
 import { jobClock } from '#core/job/job-clock.ts';
@@ -6,6 +5,7 @@ import { nextPlacesCost } from '#core/job/next-places-cost.ts';
 import { clockWords, closeWords } from '../../language/close.ts';
 import { sayMinutes, sayPercent } from '../../language/find.ts';
 import { Button, Choice, Disclosure, Field, Figure, NumberField, Select } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { sayAmount, useShop } from '../../session/shop-settings.ts';
 import { useNow } from '../../session/use-now.ts';
 import { useFind } from '../find/find-context.ts';
@@ -14,6 +14,18 @@ import { Section } from './section.tsx';
 import './money.css';
 
 const words = closeWords.money;
+
+const noMinutes: { readonly open: boolean; readonly kind: ClockKind; readonly minutes: number | null } = {
+  open: false,
+  kind: 'find',
+  minutes: null,
+};
+
+const noAmount: {
+  readonly measure: 'minutes' | 'amount';
+  readonly adds: number | null;
+  readonly by: string;
+} = { measure: 'minutes', adds: null, by: '' };
 
 /** Clocks of the bill, the limit with its extensions, and what the next three places would cost. */
 export function MoneySection() {
@@ -47,30 +59,32 @@ export function MoneySection() {
 }
 
 function AdjustClock() {
-  const { session } = useFind();
-  const [open, setOpen] = useState(false);
-  const [kind, setKind] = useState<ClockKind>('find');
-  const [minutes, setMinutes] = useState<number | null>(null);
+  const { session, open: job } = useFind();
+  const [{ open, kind, minutes }, change, drop] = useDraft(job.job.id, 'clock put right', noMinutes);
   return (
-    <Disclosure label={words.adjust} open={open} onToggle={setOpen}>
+    <Disclosure label={words.adjust} open={open} onToggle={(opened) => change({ open: opened })}>
       <form
         className="close-row"
         onSubmit={(event) => {
           event.preventDefault();
           if (minutes === null || minutes === 0) return;
           session.add({ type: 'time', clock: kind, action: 'adjust', minutes });
-          setMinutes(null);
-          setOpen(false);
+          drop();
         }}
       >
-        <Select label={words.clock} value={kind} options={optionsOf(clockWords)} onChange={setKind} />
+        <Select
+          label={words.clock}
+          value={kind}
+          options={optionsOf(clockWords)}
+          onChange={(value) => change({ kind: value })}
+        />
         <NumberField
           label={words.adjustBy}
           value={minutes}
           unit={closeWords.header.min}
           min={-10_000}
           max={10_000}
-          onChange={setMinutes}
+          onChange={(value) => change({ minutes: value })}
         />
         <Button type="submit" disabled={!minutes}>
           {words.adjustKeep}
@@ -81,13 +95,11 @@ function AdjustClock() {
 }
 
 function Agreed({ minutes }: { readonly minutes: number }) {
-  const { standing, session } = useFind();
+  const { open, standing, session } = useFind();
   const { currency, hourlyRate } = useShop();
   const limit = agreedLimit(standing, minutes, hourlyRate);
   const isFirst = limit.stages.length === 0;
-  const [measure, setMeasure] = useState<'minutes' | 'amount'>('minutes');
-  const [adds, setAdds] = useState<number | null>(null);
-  const [by, setBy] = useState('');
+  const [{ measure, adds, by }, change] = useDraft(open.job.id, 'agreed', noAmount);
   const said = (kind: 'minutes' | 'amount', value: number): string =>
     kind === 'minutes' ? `${sayMinutes(value)} ${closeWords.header.min}` : sayAmount(value, currency);
   return (
@@ -111,14 +123,14 @@ function Agreed({ minutes }: { readonly minutes: number }) {
           event.preventDefault();
           if (adds === null) return;
           session.add({ type: 'agreed', measure, adds, extension: !isFirst, agreedBy: by.trim(), note: '' });
-          setAdds(null);
+          change({ adds: null });
         }}
       >
         <Choice
           label={words.measure}
           value={measure}
           options={optionsOf(words.measures)}
-          onChange={setMeasure}
+          onChange={(value) => change({ measure: value })}
         />
         <NumberField
           label={isFirst ? words.first : words.more}
@@ -126,9 +138,9 @@ function Agreed({ minutes }: { readonly minutes: number }) {
           unit={measure === 'minutes' ? closeWords.header.min : currency}
           min={0}
           max={1_000_000}
-          onChange={setAdds}
+          onChange={(value) => change({ adds: value })}
         />
-        <Field label={words.by} value={by} maxLength={200} onChange={setBy} />
+        <Field label={words.by} value={by} maxLength={200} onChange={(value) => change({ by: value })} />
         <Button type="submit" disabled={adds === null}>
           {isFirst ? words.keepFirst : words.keepMore}
         </Button>

@@ -21,17 +21,13 @@ export function RefitSection() {
       entry.type === 'panel-off' &&
       (open.map.panels.get(entry.panelId)?.cautions ?? []).some((each) => grave.has(each)),
   );
-  const read = new Set([
-    ...cautionsRead,
-    ...standing.flatMap((entry) => (entry.type === 'caution-read' ? entry.cautions : [])),
-  ]);
   return (
     <Section number={5} title={closeWords.sections.refit} done={panels.length === 0}>
       {panels.length === 0 ? <p className="quiet">{words.none}</p> : <p className="quiet">{words.loom}</p>}
       <ol className="refit-lines">
         {panels.map((panel) => {
           const name = say(nameOf(open.map, panel.id));
-          const unread = panel.cautions.filter((each) => grave.has(each) && !read.has(each));
+          const unread = panel.cautions.filter((each) => grave.has(each) && !cautionsRead.has(each));
           return (
             <li key={panel.id}>
               <span className="refit-name">

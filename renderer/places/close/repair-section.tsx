@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { Photo } from '#core/job/closing-entries.ts';
 import type { EntryOf } from '#core/job/job-document.ts';
 import { type RepairPractice, type RubCure, repairPracticeTable } from '#core/job/repair-practice-table.ts';
@@ -12,6 +11,7 @@ import {
 } from '../../language/close.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { Button, Choice, Notice, NumberField, TextArea } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
 import { PhotoInput } from './photo-input.tsx';
@@ -42,9 +42,9 @@ function RepairOfFind({ finding }: { readonly finding: EntryOf<'finding'> }) {
   const repairs = view.standing.filter(
     (entry): entry is EntryOf<'repair'> => entry.type === 'repair' && entry.findingId === finding.id,
   );
-  const [adding, setAdding] = useState(false);
+  const [draft, change] = useDraft(view.open.job.id, repairForm(finding), nothingDone);
   const title = `${findingResultWords[finding.result]}, ${saidFind(finding, view)}`;
-  const showForm = adding || (repairs.length === 0 && finding.result === 'proved-cause');
+  const showForm = draft.adding || (repairs.length === 0 && finding.result === 'proved-cause');
   return (
     <article className="close-card" aria-label={title}>
       <h3>{title}</h3>
@@ -52,9 +52,11 @@ function RepairOfFind({ finding }: { readonly finding: EntryOf<'finding'> }) {
         <KeptRepair key={repair.id} repair={repair} finding={finding} />
       ))}
       {showForm ? (
-        <RepairForm finding={finding} onKept={() => setAdding(false)} />
+        <RepairForm finding={finding} />
       ) : (
-        <Button onClick={() => setAdding(true)}>{repairs.length > 0 ? words.another : words.keep}</Button>
+        <Button onClick={() => change({ adding: true })}>
+          {repairs.length > 0 ? words.another : words.keep}
+        </Button>
       )}
     </article>
   );
@@ -119,20 +121,32 @@ function Warned({
   );
 }
 
-function RepairForm({
-  finding,
-  onKept,
-}: {
-  readonly finding: EntryOf<'finding'>;
-  readonly onKept: () => void;
-}) {
+/** A repair as typed so far. */
+interface RepairDraft extends Pick<EntryOf<'repair'>, 'makerAllows' | 'note'> {
+  /** The form was asked for. */
+  readonly adding: boolean;
+  readonly practices: RepairPractice[];
+  readonly cures: RubCure[];
+  readonly joints: number | null;
+  readonly photos: readonly Photo[];
+}
+
+const nothingDone: RepairDraft = {
+  adding: false,
+  practices: [],
+  cures: [],
+  joints: null,
+  makerAllows: 'not-asked',
+  note: '',
+  photos: [],
+};
+
+const repairForm = ({ id }: EntryOf<'finding'>): string => `repair ${id}`;
+
+function RepairForm({ finding }: { readonly finding: EntryOf<'finding'> }) {
   const { open, session } = useFind();
-  const [practices, setPractices] = useState<RepairPractice[]>([]);
-  const [cures, setCures] = useState<RubCure[]>([]);
-  const [joints, setJoints] = useState<number | null>(null);
-  const [makerAllows, setMakerAllows] = useState<EntryOf<'repair'>['makerAllows']>('not-asked');
-  const [note, setNote] = useState('');
-  const [photos, setPhotos] = useState<readonly Photo[]>([]);
+  const [draft, change, drop] = useDraft(open.job.id, repairForm(finding), nothingDone);
+  const { practices, cures, joints, makerAllows, note, photos } = draft;
   const joins = practices.some((each) => repairPracticeTable[each].joint);
   const repair = { practices, cures, joints: joins ? (joints ?? 1) : 0, makerAllows };
   const duty = finding.circuitId === null ? undefined : open.map.circuits.get(finding.circuitId)?.duty;
@@ -149,10 +163,15 @@ function RepairForm({
           photos: [...photos],
           note: note.trim(),
         });
-        onKept();
+        drop();
       }}
     >
-      <TickList label={words.practices} words={practiceWords} ticked={practices} onChange={setPractices} />
+      <TickList
+        label={words.practices}
+        words={practiceWords}
+        ticked={practices}
+        onChange={(value) => change({ practices: value })}
+      />
       {joins ? (
         <NumberField
           label={words.joints}
@@ -160,21 +179,32 @@ function RepairForm({
           unit=""
           min={1}
           max={1_000}
-          onChange={setJoints}
+          onChange={(value) => change({ joints: value })}
         />
       ) : null}
-      <TickList label={words.cures} words={cureWords} ticked={cures} onChange={setCures} />
+      <TickList
+        label={words.cures}
+        words={cureWords}
+        ticked={cures}
+        onChange={(value) => change({ cures: value })}
+      />
       {duty === 'restraint' || duty === 'high-voltage' ? (
         <Choice
           label={words.makerAllows}
           value={makerAllows}
           options={optionsOf(words.maker)}
-          onChange={setMakerAllows}
+          onChange={(value) => change({ makerAllows: value })}
         />
       ) : null}
       <Warned repair={repair} finding={finding} />
-      <TextArea label={words.note} value={note} rows={2} maxLength={4_000} onChange={setNote} />
-      <PhotoInput photos={photos} onChange={setPhotos} />
+      <TextArea
+        label={words.note}
+        value={note}
+        rows={2}
+        maxLength={4_000}
+        onChange={(value) => change({ note: value })}
+      />
+      <PhotoInput photos={photos} onChange={(value) => change({ photos: value })} />
       <Button type="submit" weight="main" large disabled={practices.length === 0}>
         {words.keep}
       </Button>

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { EntryOf } from '#core/job/job-document.ts';
 import { looksSound, soundCurrent } from '#core/job/looks-sound.ts';
 import { meterOf } from '#core/job/meter-record.ts';
@@ -6,6 +5,7 @@ import type { ProofItem } from '#core/job/proof-checklist.ts';
 import type { Reading } from '#core/job/reading.ts';
 import { closeWords, proofCheckWords } from '../../language/close.ts';
 import { Button, Checkbox, Choice, NumberField } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { useFind } from '../find/find-context.ts';
 import { asksSomething, nothingTyped, readingAfter, type TypedAfter } from './reading-after.ts';
 
@@ -19,9 +19,9 @@ export function TryAgain({
   readonly item: ProofItem;
   readonly cause: EntryOf<'finding'> | null;
 }) {
-  const { session } = useFind();
-  const [typed, setTyped] = useState(nothingTyped);
+  const { open, session } = useFind();
   const { check, repeats, expected } = item;
+  const [typed, setTyped, drop] = useDraft(open.job.id, `again ${check} ${repeats?.id ?? ''}`, nothingTyped);
   const isDrop = check === 'reading' && repeats?.reading.test === 'drop';
   const reading = readingAfter(item, cause, typed);
   const answered = isDrop ? typed.figure !== null : reading !== null;
@@ -46,6 +46,7 @@ export function TryAgain({
       good,
       note: '',
     });
+    drop();
   };
   return (
     <div className="try-again">

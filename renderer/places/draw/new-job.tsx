@@ -1,6 +1,4 @@
-import { useState } from 'react';
 import type { JobId } from '#core/quantity/id.ts';
-import type { Problem } from '#core/quantity/problem.ts';
 import { drawWords } from '../../language/draw.ts';
 import { intakeWords } from '../../language/intake.ts';
 import { hostClient } from '../../session/host.ts';
@@ -16,7 +14,6 @@ export function NewJob({
   readonly onCancel: () => void;
 }) {
   const { map, session } = useDraw();
-  const [problem, setProblem] = useState<Problem | null>(null);
   return (
     <div className="draw-form">
       <IntakeForm
@@ -24,14 +21,15 @@ export function NewJob({
         sendLabel={intakeWords.start}
         first={emptyIntake}
         circuits={[...map.circuits.values()].sort((a, b) => a.order - b.order)}
-        problem={problem}
+        draft={[map.id, 'new job']}
         onCancel={onCancel}
         onSend={async (intake) => {
           // The job keeps the map as it is on disk, so all of it has to be there first.
           await session.flush();
           const made = await hostClient()('job.create', { mapId: map.id, ...intake });
-          if (made.ok) onOpenJob(made.value.jobId);
-          else setProblem(made.problem);
+          if (!made.ok) return made.problem;
+          onOpenJob(made.value.jobId);
+          return null;
         }}
       />
     </div>

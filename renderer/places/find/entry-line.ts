@@ -5,7 +5,7 @@ import { findWords } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { whereLine } from '../../language/say-where.ts';
 import { wishWords } from '../../language/wishes.ts';
-import { inspectionWords } from '../../language/words.ts';
+import { cautionWords, inspectionWords } from '../../language/words.ts';
 import { circuitRanges } from '../../session/stretches-between.ts';
 import type { FindView } from './find-context.ts';
 import { nearestLookQuality } from './look-quality.ts';
@@ -50,6 +50,13 @@ export function entryLine(entry: JobEntry, view: Pick<FindView, 'open' | 'say' |
       return entry.minutes === null ? wishes.noLimit : wishes.time(entry.minutes);
     case 'past-jobs':
       return entry.use ? wishes.pastOn : wishes.pastOff;
+    case 'caution-read': {
+      const read = [
+        ...entry.cautions.map((caution) => cautionWords[caution]),
+        ...(entry.tests ?? []).map((test) => words.testCautions[test]),
+      ];
+      return `${words.closing['caution-read']}: ${read.join(', ')}`;
+    }
     default: {
       const note = 'note' in entry ? entry.note : '';
       return note === '' ? words.closing[entry.type] : `${words.closing[entry.type]}: ${note}`;

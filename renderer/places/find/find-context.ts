@@ -36,7 +36,6 @@ export interface FindView {
   readonly pick: (piece: Piece | null) => void;
   /** Cautions read and understood in this job. */
   readonly cautionsRead: ReadonlySet<Caution>;
-  readonly readCautions: (cautions: readonly Caution[]) => void;
   /** The reading being written down; null when none is. */
   readonly reading: ReadingStart | null;
   /** Starts writing one down: with no form an empty one, with several one after the other. */

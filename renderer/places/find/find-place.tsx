@@ -1,5 +1,6 @@
 import { lazy, Suspense, useCallback, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import { cautionsRead } from '#core/job/cautions-read.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
 import type { EntryId, JobId, MapId } from '#core/quantity/id.ts';
 import { findWords } from '../../language/find.ts';
@@ -7,6 +8,7 @@ import { saySide } from '../../language/say-side.ts';
 import { sayWhere } from '../../language/say-where.ts';
 import { words } from '../../language/words.ts';
 import { Button, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
+import { draftsOf } from '../../session/drafts.ts';
 import { hostClient } from '../../session/host.ts';
 import { type JobOpen, type JobSession, jobSession } from '../../session/job-session.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
@@ -14,7 +16,6 @@ import type { Piece } from '../../straight/straight-picture.ts';
 import type { ClosePage } from '../close/close-page.ts';
 import { FindContext, type FindView, type ReadingStart } from './find-context.ts';
 import { FindScreen } from './find-screen.tsx';
-import { useCautionsRead } from './use-cautions-read.ts';
 
 const CloseScreen = lazy(async () => ({
   default: (await import('../close/close-screen.tsx')).CloseScreen,
@@ -37,6 +38,8 @@ export function FindPlace(props: FindPlaceProps) {
     const made = jobSession(jobId, { client: hostClient() });
     setSession(made);
     void made.open();
+    // Forms begun before the app was ended are there when theirs is opened.
+    void draftsOf(jobId).read();
     // Another window may have closed a job meanwhile, or taken a wrong find back.
     const seenAgain = (): void => {
       if (document.visibilityState === 'visible') void made.refreshPast();
@@ -104,7 +107,6 @@ function OpenJob({
     [],
   );
   const closeReading = useCallback(() => setReading(null), []);
-  const [cautionsRead, readCautions] = useCautionsRead(open.job.id);
   const standing = useMemo(() => standingEntries(open.job), [open.job]);
   const { map, line } = open;
   const say = useCallback(
@@ -128,8 +130,7 @@ function OpenJob({
       },
       picked,
       pick,
-      cautionsRead,
-      readCautions,
+      cautionsRead: cautionsRead(standing).panels,
       reading,
       openReading,
       closeReading,
@@ -145,8 +146,6 @@ function OpenJob({
     pointed,
     pointedEntry,
     picked,
-    cautionsRead,
-    readCautions,
     reading,
     openReading,
     closeReading,

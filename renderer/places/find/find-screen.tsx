@@ -43,18 +43,17 @@ export function FindScreen({
   const { open, session, pick, openReading } = useFind();
   const theme = useTheme();
   const [form, setForm] = useState<Form | null>(null);
-  const [problem, setProblem] = useState<Problem | null>(null);
   const [keys, setKeys] = useState(false);
-  const send = async (intake: Intake): Promise<void> => {
+  const send = async (intake: Intake): Promise<Problem | null> => {
     if (form === 'change') {
       const refused = await session.changeIntake(intake);
-      setProblem(refused);
       if (!refused) setForm(null);
-      return;
+      return refused;
     }
     const made = await hostClient()('job.create', { mapId: open.job.mapId, ...intake });
-    if (made.ok) onOpenJob(made.value.jobId);
-    else setProblem(made.problem);
+    if (!made.ok) return made.problem;
+    onOpenJob(made.value.jobId);
+    return null;
   };
   useJobKeys({
     session,
@@ -83,12 +82,9 @@ export function FindScreen({
                       }
                 }
                 circuits={circuits}
-                problem={problem}
-                onSend={(intake) => void send(intake)}
-                onCancel={() => {
-                  setForm(null);
-                  setProblem(null);
-                }}
+                draft={form === 'change' ? [open.job.id, 'intake'] : [open.job.mapId, 'new job']}
+                onSend={send}
+                onCancel={() => setForm(null)}
               />
             </div>
           ) : (

@@ -1,8 +1,8 @@
-import { useState } from 'react';
 import { putRight } from '#core/job/put-right.ts';
 import { findWords } from '../../language/find.ts';
 import { sayMoment } from '../../language/report.ts';
 import { Button, List, TextArea } from '../../parts/index.ts';
+import { useDraft } from '../../session/drafts.ts';
 import { HandOut } from '../start/hand-out.tsx';
 import { entryLine } from './entry-line.ts';
 import { useFind } from './find-context.ts';
@@ -64,22 +64,28 @@ export function RecordList() {
   );
 }
 
+const notWriting = { text: '', writing: false };
+
 function NoteEntry() {
-  const { session } = useFind();
-  const [text, setText] = useState('');
-  const [writing, setWriting] = useState(false);
-  if (!writing) return <Button onClick={() => setWriting(true)}>{words.addNote}</Button>;
+  const { open, session } = useFind();
+  const [{ text, writing }, change, drop] = useDraft(open.job.id, 'note', notWriting);
+  if (!writing) return <Button onClick={() => change({ writing: true })}>{words.addNote}</Button>;
   return (
     <form
       className="record-note"
       onSubmit={(event) => {
         event.preventDefault();
         if (text.trim() !== '') session.add({ type: 'note', text: text.trim() });
-        setText('');
-        setWriting(false);
+        drop();
       }}
     >
-      <TextArea label={words.noteLabel} value={text} onChange={setText} rows={2} maxLength={4_000} />
+      <TextArea
+        label={words.noteLabel}
+        value={text}
+        onChange={(value) => change({ text: value })}
+        rows={2}
+        maxLength={4_000}
+      />
       <Button type="submit">{words.addNote}</Button>
     </form>
   );

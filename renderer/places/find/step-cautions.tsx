@@ -22,7 +22,7 @@ export function StepCautions({
   readonly shown: boolean;
   readonly onShow: (shown: boolean) => void;
 }) {
-  const { cautionsRead, readCautions } = useFind();
+  const { session, cautionsRead } = useFind();
   if (cautions.length === 0) return null;
   const inOrder = [...cautions].sort((a, b) => Number(grave.has(b)) - Number(grave.has(a)));
   const unread = inOrder.filter((caution) => grave.has(caution) && !cautionsRead.has(caution));
@@ -55,7 +55,7 @@ export function StepCautions({
           <Button
             aria-label={words.label(unread.map((caution) => cautionWords[caution]).join(', '))}
             onClick={() => {
-              readCautions(unread);
+              session.add({ type: 'caution-read', cautions: unread });
               onShow(false);
             }}
           >

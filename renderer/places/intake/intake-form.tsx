@@ -16,6 +16,7 @@ import {
   TextArea,
   useEscape,
 } from '../../parts/index.ts';
+import { type DraftOwner, useDraft } from '../../session/drafts.ts';
 import { CircuitPicks } from './circuit-picks.tsx';
 import { ToldPicks } from './told-picks.tsx';
 
@@ -35,7 +36,7 @@ export function IntakeForm({
   sendLabel,
   first,
   circuits,
-  problem,
+  draft: [owner, name],
   onSend,
   onCancel,
 }: {
@@ -43,23 +44,32 @@ export function IntakeForm({
   readonly sendLabel: string;
   readonly first: Intake;
   readonly circuits: readonly Circuit[];
-  readonly problem: Problem | null;
-  readonly onSend: (intake: Intake) => void;
+  /** Where what is typed is kept until it is sent: whose form it is, and its name. */
+  readonly draft: readonly [DraftOwner, string];
+  /** Gives what kept it from being stored; null when it is. */
+  readonly onSend: (intake: Intake) => Promise<Problem | null>;
   readonly onCancel: () => void;
 }) {
-  const [intake, setIntake] = useState(first);
-  const change = (part: Partial<Intake>): void => setIntake((before) => ({ ...before, ...part }));
-  const send = (event: FormEvent): void => {
+  const [{ intake }, setDraft, drop] = useDraft(owner, name, { intake: first });
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const change = (part: Partial<Intake>): void => setDraft({ intake: { ...intake, ...part } });
+  const send = async (event: FormEvent): Promise<void> => {
     event.preventDefault();
-    onSend(intake);
+    const refused = await onSend(intake);
+    setProblem(refused);
+    if (!refused) drop();
   };
-  useEscape(true, onCancel);
+  const cancel = (): void => {
+    drop();
+    onCancel();
+  };
+  useEscape(true, cancel);
   const form = useRef<HTMLFormElement>(null);
   // Whoever opened the form wants to type the plate next.
   useEffect(() => form.current?.querySelector('input')?.focus(), []);
   const others = circuits.filter((circuit) => circuit.id !== intake.circuitId);
   return (
-    <form ref={form} className="intake" aria-label={title} onSubmit={send}>
+    <form ref={form} className="intake" aria-label={title} onSubmit={(event) => void send(event)}>
       <h2>{title}</h2>
       <div className="intake-row intake-vehicle">
         <Field
@@ -143,7 +153,7 @@ export function IntakeForm({
         <Button type="submit" weight="main">
           {sendLabel}
         </Button>
-        <Button onClick={onCancel}>{words.cancel}</Button>
+        <Button onClick={cancel}>{words.cancel}</Button>
       </div>
     </form>
   );

@@ -34,10 +34,11 @@ export function NewJob({
       current = false;
     };
   }, [map.id]);
-  const send = async (intake: Intake): Promise<void> => {
+  const send = async (intake: Intake): Promise<Problem | null> => {
     const made = await hostClient()('job.create', { mapId: map.id, ...intake });
-    if (made.ok) onOpenJob(made.value.jobId);
-    else setProblem(made.problem);
+    if (!made.ok) return made.problem;
+    onOpenJob(made.value.jobId);
+    return null;
   };
   if (!circuits) return problem ? <ProblemNotice problem={problem} /> : <Progress label={words.opening} />;
   return (
@@ -49,8 +50,8 @@ export function NewJob({
         vehicle: { ...emptyIntake.vehicle, odometerUnit: map.driveSide === 'right' ? 'mi' : 'km' },
       }}
       circuits={circuits}
-      problem={problem}
-      onSend={(intake) => void send(intake)}
+      draft={[map.id, 'new job']}
+      onSend={send}
       onCancel={onCancel}
     />
   );

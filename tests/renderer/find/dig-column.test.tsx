@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { layStraight } from '#core/circuit/circuit-line.ts';
+import { cautionsRead } from '#core/job/cautions-read.ts';
 import type { JobEntry } from '#core/job/job-document.ts';
 import { rank } from '#core/job/rank.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
@@ -11,11 +12,11 @@ import { cautionKeyWords, cautionSentences, grave, sayPercent } from '#renderer/
 import { sayWhere } from '#renderer/language/say-where.ts';
 import { cautionWords } from '#renderer/language/words.ts';
 import { DigColumn } from '#renderer/places/find/dig-column.tsx';
+import { entryLine } from '#renderer/places/find/entry-line.ts';
 import { FindContext, type FindView } from '#renderer/places/find/find-context.ts';
 import { lookQualities, nearestLookQuality } from '#renderer/places/find/look-quality.ts';
 import { RefitCount } from '#renderer/places/find/refit-count.tsx';
 import { StepCautions } from '#renderer/places/find/step-cautions.tsx';
-import { readCautions } from '#renderer/places/find/use-cautions-read.ts';
 import { jobSession } from '#renderer/session/job-session.ts';
 import { sample } from '#tests/sample.ts';
 
@@ -77,7 +78,6 @@ function viewOf(changes: {
     picked: null,
     pick: nothing,
     cautionsRead: new Set(changes.cautionsRead),
-    readCautions: nothing,
     reading: null,
     openReading: nothing,
     closeReading: nothing,
@@ -195,10 +195,18 @@ describe('words and figures', () => {
     }
   });
 
-  test('cautions read before are known again, and nothing else is', () => {
-    expect([...readCautions('belt-tensioner airbag nonsense')].sort()).toEqual(['airbag', 'belt-tensioner']);
-    expect(readCautions(null).size).toBe(0);
-    expect(readCautions('').size).toBe(0);
+  test('what was read of panels and of tests stands in the record by name, and is known from it', () => {
+    const read: JobEntry = {
+      id: 'entry:read',
+      at,
+      type: 'caution-read',
+      cautions: ['airbag', 'belt-tensioner'],
+      tests: ['live-wire'],
+    };
+    expect([...cautionsRead([openRunSeen, read]).panels]).toEqual(['airbag', 'belt-tensioner']);
+    expect([...cautionsRead([read]).tests]).toEqual(['live-wire']);
+    expect(entryLine(read, viewOf({}))).toBe('Read and understood: Airbag, Belt tensioner, live wire');
+    expect(cautionsRead([openRunSeen]).panels.size).toBe(0);
   });
 
   test('a small chance is never said to be none, nor a large one to be certain', () => {

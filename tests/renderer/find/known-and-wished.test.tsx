@@ -79,7 +79,6 @@ function viewOf(job: Job, map: MapDocument = sample.map): FindView {
     picked: null,
     pick: nothing,
     cautionsRead: new Set(),
-    readCautions: nothing,
     reading: null,
     openReading: nothing,
     closeReading: nothing,

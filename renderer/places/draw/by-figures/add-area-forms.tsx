@@ -1,4 +1,4 @@
-import { type FormEvent, useState } from 'react';
+import type { FormEvent } from 'react';
 import {
   type OutlineKind,
   outlineKinds,
@@ -12,6 +12,7 @@ import { figureWords } from '../../../language/by-figures.ts';
 import { drawWords } from '../../../language/draw.ts';
 import { outlineKindWords, panelKindWords, rubSpotKindWords } from '../../../language/words.ts';
 import { Button, Checkbox, Choice, Field, Select } from '../../../parts/index.ts';
+import { useDraft } from '../../../session/drafts.ts';
 import { useDraw } from '../draw-context.ts';
 import { FigureField } from '../figure-field.tsx';
 import { optionsOf } from '../options-of.ts';
@@ -21,17 +22,33 @@ import { PlaceList } from './place-fields.tsx';
 import { useAdding } from './use-adding.tsx';
 
 const four: readonly Measured[] = [atZero, atZero, atZero, atZero];
+const newPanel: {
+  readonly kind: PanelKind;
+  readonly name: string;
+  readonly minutesOff: number;
+  readonly minutesOn: number;
+  readonly corners: readonly Measured[];
+} = { kind: 'other', name: '', minutesOff: 5, minutesOn: 5, corners: four };
+const newRubSpot: {
+  readonly kind: RubSpotKind;
+  readonly name: string;
+  readonly shape: RubSpot['shape'];
+  readonly places: readonly Measured[];
+} = { kind: 'raw-edge', name: '', shape: 'point', places: [atZero] };
+const newOutline: {
+  readonly kind: OutlineKind;
+  readonly name: string;
+  readonly closed: boolean;
+  readonly corners: readonly Measured[];
+} = { kind: 'shell', name: '', closed: true, corners: four };
+
 const tooFew = (needed: number, found: number) => ({ missing: figureWords.missing.corners(needed, found) });
 
 /** A panel by the corners of the area it covers; one without corners has only its place in the order. */
 export function AddPanelForm() {
   const { map } = useDraw();
   const { add, said } = useAdding();
-  const [kind, setKind] = useState<PanelKind>('other');
-  const [name, setName] = useState('');
-  const [minutesOff, setMinutesOff] = useState(5);
-  const [minutesOn, setMinutesOn] = useState(5);
-  const [corners, setCorners] = useState(four);
+  const [{ kind, name, minutesOff, minutesOn, corners }, change] = useDraft(map.id, 'add panel', newPanel);
   const send = (event: FormEvent): void => {
     event.preventDefault();
     const places = corners.map((corner) => placeOf(bodyFrame(map), corner));
@@ -39,7 +56,7 @@ export function AddPanelForm() {
       places.length > 0 && places.length < 3
         ? tooFew(3, places.length)
         : addedPanel(map, { kind, name, corners: places, minutesOff, minutesOn }, Math.random);
-    if (add(added, 'edit.addPanel')) setName('');
+    if (add(added, 'edit.addPanel')) change({ name: '' });
   };
   return (
     <form className="by-figures-form" onSubmit={send}>
@@ -47,9 +64,9 @@ export function AddPanelForm() {
         label={figureWords.kind}
         value={kind}
         options={optionsOf(panelKinds, panelKindWords)}
-        onChange={setKind}
+        onChange={(value) => change({ kind: value })}
       />
-      <NameOfNew value={name} onChange={setName} />
+      <NameOfNew value={name} onChange={(value) => change({ name: value })} />
       <div className="form-row">
         <FigureField
           label={drawWords.fields.minutesOff}
@@ -57,7 +74,7 @@ export function AddPanelForm() {
           unit={drawWords.units.minutes}
           min={0}
           max={2_000}
-          onChange={(minutes) => setMinutesOff(minutes ?? 0)}
+          onChange={(minutes) => change({ minutesOff: minutes ?? 0 })}
         />
         <FigureField
           label={drawWords.fields.minutesOn}
@@ -65,12 +82,12 @@ export function AddPanelForm() {
           unit={drawWords.units.minutes}
           min={0}
           max={2_000}
-          onChange={(minutes) => setMinutesOn(minutes ?? 0)}
+          onChange={(minutes) => change({ minutesOn: minutes ?? 0 })}
         />
       </div>
       <PlaceList
         values={corners}
-        onChange={setCorners}
+        onChange={(value) => change({ corners: value })}
         nameOf={figureWords.corner}
         more={figureWords.addCorner}
         flat
@@ -88,10 +105,7 @@ const needed = { point: 1, line: 2, area: 3 } as const;
 export function AddRubSpotForm() {
   const { map } = useDraw();
   const { add, said } = useAdding();
-  const [kind, setKind] = useState<RubSpotKind>('raw-edge');
-  const [name, setName] = useState('');
-  const [shape, setShape] = useState<RubSpot['shape']>('point');
-  const [places, setPlaces] = useState<readonly Measured[]>([atZero]);
+  const [{ kind, name, shape, places }, change] = useDraft(map.id, 'add rub spot', newRubSpot);
   const send = (event: FormEvent): void => {
     event.preventDefault();
     const points = places.map((place) => placeOf(bodyFrame(map), place));
@@ -99,7 +113,7 @@ export function AddRubSpotForm() {
     const added = enough
       ? addedRubSpot(map, { kind, name, shape, places: points }, Math.random)
       : tooFew(needed[shape], points.length);
-    if (add(added, 'edit.addRubSpot')) setName('');
+    if (add(added, 'edit.addRubSpot')) change({ name: '' });
   };
   return (
     <form className="by-figures-form" onSubmit={send}>
@@ -107,26 +121,28 @@ export function AddRubSpotForm() {
         label={figureWords.kind}
         value={kind}
         options={optionsOf(rubSpotKinds, rubSpotKindWords)}
-        onChange={setKind}
+        onChange={(value) => change({ kind: value })}
       />
-      <NameOfNew value={name} onChange={setName} />
+      <NameOfNew value={name} onChange={(value) => change({ name: value })} />
       <Choice
         label={figureWords.shape}
         value={shape}
         options={optionsOf(shapes, drawWords.shapes)}
         onChange={(next) => {
-          setShape(next);
           // Places typed already stay; missing ones are added.
           const more = Math.max(0, needed[next] - places.length);
-          setPlaces([
-            ...(next === 'point' ? places.slice(0, 1) : places),
-            ...Array.from({ length: more }, () => places.at(-1) ?? atZero),
-          ]);
+          change({
+            shape: next,
+            places: [
+              ...(next === 'point' ? places.slice(0, 1) : places),
+              ...Array.from({ length: more }, () => places.at(-1) ?? atZero),
+            ],
+          });
         }}
       />
       <PlaceList
         values={places}
-        onChange={setPlaces}
+        onChange={(value) => change({ places: value })}
         nameOf={figureWords.place}
         more={figureWords.addPlace}
       />
@@ -140,10 +156,7 @@ export function AddRubSpotForm() {
 export function AddOutlineForm() {
   const { map } = useDraw();
   const { add, said } = useAdding();
-  const [kind, setKind] = useState<OutlineKind>('shell');
-  const [name, setName] = useState('');
-  const [closed, setClosed] = useState(true);
-  const [corners, setCorners] = useState(four);
+  const [{ kind, name, closed, corners }, change] = useDraft(map.id, 'add outline', newOutline);
   const send = (event: FormEvent): void => {
     event.preventDefault();
     const places = corners.map((corner) => placeOf(bodyFrame(map), corner));
@@ -151,7 +164,7 @@ export function AddOutlineForm() {
       places.length < 2
         ? tooFew(2, places.length)
         : addedOutline(map, { kind, name, corners: places, closed }, Math.random);
-    if (add(added, 'edit.addOutline')) setName('');
+    if (add(added, 'edit.addOutline')) change({ name: '' });
   };
   return (
     <form className="by-figures-form" onSubmit={send}>
@@ -159,13 +172,13 @@ export function AddOutlineForm() {
         label={figureWords.kind}
         value={kind}
         options={optionsOf(outlineKinds, outlineKindWords)}
-        onChange={setKind}
+        onChange={(value) => change({ kind: value })}
       />
-      <NameOfNew value={name} onChange={setName} />
-      <Checkbox label={figureWords.closed} checked={closed} onChange={setClosed} />
+      <NameOfNew value={name} onChange={(value) => change({ name: value })} />
+      <Checkbox label={figureWords.closed} checked={closed} onChange={(value) => change({ closed: value })} />
       <PlaceList
         values={corners}
-        onChange={setCorners}
+        onChange={(value) => change({ corners: value })}
         nameOf={figureWords.corner}
         more={figureWords.addCorner}
         flat

@@ -1,10 +1,11 @@
-import { type FormEvent, useState } from 'react';
+import type { FormEvent } from 'react';
 import { compareText } from '#core/quantity/compare-text.ts';
 import type { NodeId } from '#core/quantity/id.ts';
 import { figureWords } from '../../../language/by-figures.ts';
 import { drawWords } from '../../../language/draw.ts';
 import { nameOf } from '../../../language/name-of.ts';
 import { Button, Field, Select } from '../../../parts/index.ts';
+import { useDraft } from '../../../session/drafts.ts';
 import { useDraw } from '../draw-context.ts';
 import { addedRun } from './added-things.ts';
 import { atZero, bodyFrame, type Measured, placeOf } from './body-frame.ts';
@@ -16,15 +17,18 @@ interface End {
   readonly at: Measured;
 }
 const newEnd: End = { nodeId: null, at: atZero };
+const newRun: {
+  readonly name: string;
+  readonly from: End;
+  readonly to: End;
+  readonly bends: readonly Measured[];
+} = { name: '', from: newEnd, to: newEnd, bends: [] };
 
 /** A run from one end to the other through bends, all by figures. */
 export function AddRunForm() {
   const { map } = useDraw();
   const { add, said } = useAdding();
-  const [name, setName] = useState('');
-  const [from, setFrom] = useState(newEnd);
-  const [to, setTo] = useState(newEnd);
-  const [bends, setBends] = useState<readonly Measured[]>([]);
+  const [{ name, from, to, bends }, change] = useDraft(map.id, 'add run', newRun);
   const send = (event: FormEvent): void => {
     event.preventDefault();
     const frame = bodyFrame(map);
@@ -35,8 +39,7 @@ export function AddRunForm() {
       Math.random,
     );
     if (add(added, 'edit.drawRoute')) {
-      setName('');
-      setBends([]);
+      change({ name: '', bends: [] });
     }
   };
   return (
@@ -46,11 +49,16 @@ export function AddRunForm() {
         value={name}
         maxLength={120}
         hint={figureWords.nameHint}
-        onChange={setName}
+        onChange={(value) => change({ name: value })}
       />
-      <EndFields label={figureWords.from} value={from} onChange={setFrom} />
-      <PlaceList values={bends} onChange={setBends} nameOf={figureWords.bend} more={figureWords.addBend} />
-      <EndFields label={figureWords.to} value={to} onChange={setTo} />
+      <EndFields label={figureWords.from} value={from} onChange={(value) => change({ from: value })} />
+      <PlaceList
+        values={bends}
+        onChange={(value) => change({ bends: value })}
+        nameOf={figureWords.bend}
+        more={figureWords.addBend}
+      />
+      <EndFields label={figureWords.to} value={to} onChange={(value) => change({ to: value })} />
       <Button type="submit">{figureWords.add}</Button>
       {said}
     </form>

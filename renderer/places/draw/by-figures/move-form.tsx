@@ -1,19 +1,21 @@
-import { type FormEvent, useState } from 'react';
+import type { FormEvent } from 'react';
 import { moveThings } from '#core/map/commands/move-things.ts';
 import { figureWords } from '../../../language/by-figures.ts';
 import { drawWords } from '../../../language/draw.ts';
 import { nameOf } from '../../../language/name-of.ts';
 import { Button } from '../../../parts/index.ts';
+import { useDraft } from '../../../session/drafts.ts';
 import { useDraw } from '../draw-context.ts';
 import { FigureField } from '../figure-field.tsx';
 import { useAdding } from './use-adding.tsx';
+
+const noMove = { backMm: 0, rightMm: 0 };
 
 /** Moves what is picked by so much rearward and to the right, or deletes it. */
 export function MoveForm() {
   const { map, open, make, remove } = useDraw();
   const { add, say, said } = useAdding();
-  const [backMm, setBackMm] = useState(0);
-  const [rightMm, setRightMm] = useState(0);
+  const [{ backMm, rightMm }, change] = useDraft(map.id, 'move', noMove);
   const { selection } = open;
   const send = (event: FormEvent): void => {
     event.preventDefault();
@@ -32,13 +34,13 @@ export function MoveForm() {
           label={figureWords.byBack}
           value={backMm}
           unit={drawWords.units.mm}
-          onChange={(mm) => setBackMm(mm ?? 0)}
+          onChange={(mm) => change({ backMm: mm ?? 0 })}
         />
         <FigureField
           label={figureWords.byRight}
           value={rightMm}
           unit={drawWords.units.mm}
-          onChange={(mm) => setRightMm(mm ?? 0)}
+          onChange={(mm) => change({ rightMm: mm ?? 0 })}
         />
       </div>
       <div className="button-row">

@@ -1,3 +1,4 @@
+import type { MapDocument } from '#core/map/map-document.ts';
 import { compareText } from '#core/quantity/compare-text.ts';
 import type { SegmentId } from '#core/quantity/id.ts';
 import { runLine } from '../../../board/run-line.ts';
@@ -7,6 +8,10 @@ import { nameOf } from '../../../language/name-of.ts';
 import { Select } from '../../../parts/index.ts';
 import { useDraw } from '../draw-context.ts';
 import { FigureField } from '../figure-field.tsx';
+
+/** A run that was chosen, or null where it was deleted since. */
+export const runStillThere = (map: MapDocument, segmentId: SegmentId | null): SegmentId | null =>
+  segmentId !== null && map.segments.has(segmentId) ? segmentId : null;
 
 /** One of the map's runs, by name. */
 export function RunSelect({

@@ -1,11 +1,12 @@
-import { type FormEvent, useState } from 'react';
+import type { FormEvent } from 'react';
 import { setTag } from '#core/map/commands/set-tag.ts';
 import type { PanelId, SegmentId } from '#core/quantity/id.ts';
 import { runLine } from '../../../board/run-line.ts';
 import { figureWords } from '../../../language/by-figures.ts';
 import { Button, Choice, Select } from '../../../parts/index.ts';
+import { useDraft } from '../../../session/drafts.ts';
 import { useDraw } from '../draw-context.ts';
-import { RunSelect, StationField } from './run-station.tsx';
+import { RunSelect, runStillThere, StationField } from './run-station.tsx';
 import { useAdding } from './use-adding.tsx';
 
 const sides = [
@@ -13,19 +14,27 @@ const sides = [
   { value: 'off', label: figureWords.hiding.off },
 ] as const;
 
+const newTag: {
+  readonly segmentId: SegmentId | null;
+  readonly panelId: PanelId | null;
+  readonly fromMm: number;
+  readonly toMm: number;
+  readonly side: 'over' | 'off';
+} = { segmentId: null, panelId: null, fromMm: 0, toMm: 0, side: 'over' };
+
 /** Says by stations where a panel hides a run, or where it does not. */
 export function TagForm() {
   const { map, make } = useDraw();
   const { add, say, said } = useAdding();
-  const [segmentId, setSegmentId] = useState<SegmentId | null>(null);
-  const [panelId, setPanelId] = useState<PanelId | null>(null);
-  const [[fromMm, toMm], setEnds] = useState<readonly [number, number]>([0, 0]);
-  const [side, setSide] = useState<'over' | 'off'>('over');
+  const [draft, change] = useDraft(map.id, 'tag', newTag);
+  const { fromMm, toMm, side } = draft;
+  const segmentId = runStillThere(map, draft.segmentId);
+  const panelId = draft.panelId !== null && map.panels.has(draft.panelId) ? draft.panelId : null;
   const panels = [...map.panels.values()].sort((a, b) => a.order - b.order);
   const choose = (id: SegmentId | null): void => {
-    setSegmentId(id);
     const segment = id ? map.segments.get(id) : undefined;
-    if (segment) setEnds([0, Math.floor(runLine(map, segment)?.lengthMm ?? 0)]);
+    const whole = segment ? { fromMm: 0, toMm: Math.floor(runLine(map, segment)?.lengthMm ?? 0) } : {};
+    change({ segmentId: id, ...whole });
   };
   const send = (event: FormEvent): void => {
     event.preventDefault();
@@ -47,23 +56,28 @@ export function TagForm() {
           { value: '', label: figureWords.choosePanel },
           ...panels.map(({ id, name }) => ({ value: id as string, label: name })),
         ]}
-        onChange={(id) => setPanelId(id === '' ? null : (id as PanelId))}
+        onChange={(id) => change({ panelId: id === '' ? null : (id as PanelId) })}
       />
       <div className="form-row">
         <StationField
           segmentId={segmentId}
           label={figureWords.tagFrom}
           value={fromMm}
-          onChange={(mm) => setEnds([mm, toMm])}
+          onChange={(mm) => change({ fromMm: mm })}
         />
         <StationField
           segmentId={segmentId}
           label={figureWords.tagTo}
           value={toMm}
-          onChange={(mm) => setEnds([fromMm, mm])}
+          onChange={(mm) => change({ toMm: mm })}
         />
       </div>
-      <Choice label={figureWords.hides} value={side} options={sides} onChange={setSide} />
+      <Choice
+        label={figureWords.hides}
+        value={side}
+        options={sides}
+        onChange={(value) => change({ side: value })}
+      />
       <Button type="submit">{figureWords.setTag}</Button>
       {said}
     </form>

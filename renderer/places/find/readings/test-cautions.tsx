@@ -1,4 +1,5 @@
 import type { CircuitState } from '#core/circuit/car-state.ts';
+import { cautionsRead } from '#core/job/cautions-read.ts';
 import type { TestCaution } from '#core/job/closing-entries.ts';
 import type { JobEntry } from '#core/job/job-document.ts';
 import { findWords } from '../../../language/find.ts';
@@ -39,9 +40,7 @@ export function unreadTests(
   cautions: readonly FormCaution[],
   standing: readonly JobEntry[],
 ): readonly TestCaution[] {
-  const read = new Set(
-    standing.flatMap((entry) => (entry.type === 'caution-read' ? (entry.tests ?? []) : [])),
-  );
+  const read = cautionsRead(standing).tests;
   const grave = cautions.flatMap(({ code }) => graveTests[code] ?? []);
   return [...new Set(grave)].filter((each) => !read.has(each));
 }

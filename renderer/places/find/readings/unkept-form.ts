@@ -1,15 +1,15 @@
 import type { CircuitId, JobId } from '#core/quantity/id.ts';
+import { draftsOf } from '../../../session/drafts.ts';
 import type { ReadingForm } from './reading-form.ts';
 
-/** Forms that were begun and closed again, by job and circuit, for as long as the app is open. */
-const unkeptForms = new Map<string, ReadingForm>();
-
-/** The begun form of a job: closing the form loses nothing that was typed. */
+/** The begun form of a job: neither closing it nor a power cut loses what was typed. */
 export function unkeptForm(jobId: JobId, circuitId: CircuitId) {
-  const key = `${jobId} ${circuitId}`;
+  const drafts = draftsOf(jobId);
+  const name = `reading ${circuitId}`;
   return {
-    read: (): ReadingForm | null => unkeptForms.get(key) ?? null,
-    keep: (form: ReadingForm): void => void unkeptForms.set(key, form),
-    drop: (): void => void unkeptForms.delete(key),
+    read: (): ReadingForm | null =>
+      (drafts.store.getState().forms[name]?.form as ReadingForm | undefined) ?? null,
+    keep: (form: ReadingForm): void => drafts.change(name, { form }),
+    drop: (): void => drafts.drop(name),
   };
 }

@@ -55,7 +55,6 @@ export function readingView(changes: {
     picked: changes.picked ?? null,
     pick: nothing,
     cautionsRead: new Set(),
-    readCautions: nothing,
     reading: changes.reading ?? null,
     openReading: nothing,
     closeReading: nothing,
