@@ -46,12 +46,6 @@ const oddValues: readonly string[] = [
   '5e-324',
   '9007199254740993',
   '123456789012345678901234567890',
-  '00',
-  '+1',
-  '.5',
-  'NaN',
-  'Infinity',
-  'undefined',
   'null',
   'true',
   '""',
@@ -79,6 +73,10 @@ const oddValues: readonly string[] = [
   `"${'\\\\'.repeat(500)}"`,
 ];
 
+/** What looks like a value and is none: the text is no JSON any more. */
+const noValues: readonly string[] = ['00', '+1', '.5', 'NaN', 'Infinity', 'undefined', "'a'", '[,]', ''];
+const oddValue = (chance: Chance): string => oneOf(chance, chance() < 0.06 ? noValues : oddValues);
+
 const oddNames: readonly string[] = ['__proto__', 'constructor', 'prototype', 'toString', 'then', '', 'id'];
 
 /** Where values of a JSON text stand: strings, numbers, words, and the openings of lists and objects. */
@@ -87,7 +85,7 @@ const valuePattern = /"(?:[^"\\]|\\.)*"|-?\d[\d.eE+-]*|true|false|null|\[|\{/g;
 /** A JSON text with some values, names or whole parts replaced by others; often no JSON any more. */
 export function damagedText(text: string, chance: Chance): string {
   let damaged = text;
-  for (let times = 1 + upTo(chance, 2); times > 0; times--) {
+  for (let times = chance() < 0.7 ? 1 : 2; times > 0; times--) {
     const places = [...damaged.matchAll(valuePattern)];
     const place = oneOf(chance, places);
     if (!place) return damaged;
@@ -113,11 +111,11 @@ function replaced(
   if (found === '{') {
     // A field before the others, which may be there already: the same name twice.
     const name = chance() < 0.5 ? oneOf(chance, oddNames) : (/"(\w+)":/.exec(after)?.[1] ?? 'id');
-    return `${before}{"${name}":${oneOf(chance, oddValues)},${after}`;
+    return `${before}{"${name}":${oddValue(chance)},${after}`;
   }
-  if (opens) return `${before}[${oneOf(chance, oddValues)},${after}`;
+  if (opens) return `${before}[${oddValue(chance)},${after}`;
   // Another value of the same document now and then: the right kind of thing in the wrong place.
   const other = oneOf(chance, [...text.matchAll(valuePattern)].slice(0, 400))?.[0] ?? '0';
-  const value = chance() < 0.3 && other !== '[' && other !== '{' ? other : oneOf(chance, oddValues);
+  const value = chance() < 0.5 && other !== '[' && other !== '{' ? other : oddValue(chance);
   return `${before}${value}${after}`;
 }
