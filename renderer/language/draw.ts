@@ -3,8 +3,6 @@ import type { ReadinessCode } from '#core/map/readiness.ts';
 import type { RubSpot } from '#core/map/records.ts';
 import type { ToolName } from '../tools/tool-name.ts';
 
-const figure = (value: number): string => String(Number(value.toFixed(1)));
-
 /** Words and sentences of the drawing place. */
 export const drawWords = {
   board: 'Drawing board: the vehicle from above, front to the left',
@@ -170,8 +168,6 @@ export const drawWords = {
     required: 'A name is needed.',
   },
   units: { mm: 'mm', mm2: 'mm²', amps: 'A', minutes: 'min', times: 'times' },
-  figureTrouble: (min: number, max: number, mayBeEmpty: boolean) =>
-    `Enter a number from ${figure(min)} to ${figure(max)}${mayBeEmpty ? ', or nothing' : ''}.`,
   opening: 'Opening the map',
   failed: 'This map cannot be opened.',
   firstStep: 'An empty board. Begin with the outline of the car, then set its scale by two known places.',

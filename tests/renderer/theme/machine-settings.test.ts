@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import type { Client } from '#electron/contract/client.ts';
-import { readNumber } from '#renderer/parts/number-field.tsx';
 import {
   changeSettings,
   firstSettings,
@@ -37,12 +36,4 @@ describe('settings of this machine', () => {
     expect(machineSettings.getState().theme).toBe('day');
     expect(readSettings(text).theme).toBe('day');
   });
-});
-
-test('a figure may be typed with a point or a comma, and words are no figure', () => {
-  expect(readNumber('88 000')).toBe(88_000);
-  expect(readNumber('0,35')).toBe(0.35);
-  expect(readNumber('.5')).toBe(0.5);
-  expect(readNumber('-2')).toBe(-2);
-  for (const text of ['', '-', '1e5', '1.2.3', 'ten', '.']) expect(readNumber(text)).toBeNull();
 });
