@@ -47,6 +47,12 @@ export function desktopProgram(
   return existsSync(program) ? program : null;
 }
 
+/** The folder of the desktop's program, fetched when it is not here; null where it cannot be had. */
+export function desktopProgramFolder(): string | null {
+  const here = desktopProgram() ?? fetchProgram();
+  return here && (process.env.ELECTRON_OVERRIDE_DIST_PATH ?? join(electronFolder, 'dist'));
+}
+
 function fetchProgram(): string | null {
   const script = join(electronFolder, 'install.js');
   if (!existsSync(script)) return null;
