@@ -7,12 +7,16 @@ export function Choice<T extends string>({
   options,
   onChange,
   hideLabel = false,
+  trouble,
 }: {
   readonly label: string;
-  readonly value: T;
+  /** Null while nothing is chosen. */
+  readonly value: T | null;
   readonly options: readonly { readonly value: T; readonly label: string }[];
   readonly onChange: (value: T) => void;
   readonly hideLabel?: boolean;
+  /** What is wrong, as a sentence. */
+  readonly trouble?: string | undefined;
 }) {
   const name = useId();
   return (
@@ -32,6 +36,11 @@ export function Choice<T extends string>({
           </label>
         ))}
       </div>
+      {trouble ? (
+        <p className="field-trouble" role="alert">
+          {trouble}
+        </p>
+      ) : null}
     </fieldset>
   );
 }

@@ -3,7 +3,9 @@ import { FieldFrame } from './field.tsx';
 
 export interface SelectProps<T extends string> {
   readonly label: string;
-  readonly value: T;
+  /** Null while nothing is chosen; `unchosen` then says so. */
+  readonly value: T | null;
+  readonly unchosen?: string;
   readonly options: readonly { readonly value: T; readonly label: string }[];
   readonly onChange: (value: T) => void;
   readonly hint?: string;
@@ -15,6 +17,7 @@ export interface SelectProps<T extends string> {
 export function Select<T extends string>({
   label,
   value,
+  unchosen,
   options,
   onChange,
   hint,
@@ -27,11 +30,17 @@ export function Select<T extends string>({
       <select
         id={id}
         className="input select"
-        value={value}
+        value={value ?? ''}
         disabled={disabled}
+        aria-invalid={trouble ? true : undefined}
         aria-describedby={hint || trouble ? `${id}-hint` : undefined}
         onChange={(event) => onChange(event.target.value as T)}
       >
+        {value === null ? (
+          <option value="" disabled>
+            {unchosen}
+          </option>
+        ) : null}
         {options.map((option) => (
           <option key={option.value} value={option.value}>
             {option.label}

@@ -102,6 +102,11 @@ test('nothing may be closed before it is proved, and what is missing is said', a
 test('the find is described with a photo, and proved in its three parts', async () => {
   const found = step('What was found');
   const cause = found.getByRole('article', { name: /^Proved cause/ });
+  await button('Keep this find').click();
+  await expect(cause.getByText('Say what is wrong with the wire.')).toBeVisible();
+  await expect(cause.getByText('Say why, or choose')).toBeVisible();
+  await cause.getByLabel('Damage', { exact: true }).selectOption({ label: 'Chafed through' });
+  await cause.getByLabel('Why').selectOption({ label: 'Rubs on an edge or flange' });
   await cause
     .getByLabel('Note')
     .fill('Spot-weld flange behind the belt guide; loom moved when speakers were fitted.');
@@ -134,6 +139,7 @@ test('damage that was not the cause is described too, and keeps the job open', a
     .catch(async () => {
       await other.getByLabel('Damaged wire').selectOption({ index: 0 });
     });
+  await other.getByLabel('Damage', { exact: true }).selectOption({ label: 'Chafed through' });
   await other.getByLabel('Why').selectOption({ label: 'Bends with a hinge' });
   await other.getByRole('button', { name: 'Keep this find' }).click();
   await expect(found.getByText('Not the cause. The job stays open')).toBeVisible();
@@ -162,7 +168,11 @@ test('a repair warns of joins side by side, heat at the trim, and an edge left b
   await other.getByRole('checkbox', { name: 'Slack given for full travel' }).check();
   await other.getByRole('button', { name: 'Keep the repair' }).click();
   await expect(other.getByText('Slack given for full travel')).toBeVisible();
-  await step('Look along the loom').getByRole('button', { name: 'Keep the look' }).click();
+  const along = step('Look along the loom');
+  await along.getByRole('button', { name: 'Keep the look' }).click();
+  await expect(along.getByText('Say what was seen')).toHaveCount(2);
+  await closingHand(page).lookAlong();
+  await expect(along.getByRole('button', { name: 'Take back: Look along the loom' })).toBeVisible();
 });
 
 test('a test still bad offers to search on; taken back and good, it counts', async () => {

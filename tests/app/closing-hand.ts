@@ -119,7 +119,9 @@ export function closingHand(page: Page) {
       await repaired.getByRole('button', { name: 'Keep the repair' }).click();
     },
     lookAlong: async (): Promise<void> => {
-      await step('Look along the loom').getByRole('button', { name: 'Keep the look' }).click();
+      const along = step('Look along the loom');
+      for (const sound of await along.getByRole('radio', { name: 'Sound' }).all()) await sound.check();
+      await along.getByRole('button', { name: 'Keep the look' }).click();
     },
     /** Answers every test of the proof that asks for no more than good. */
     allGood: async (): Promise<void> => {

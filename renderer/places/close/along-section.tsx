@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { AlongResult } from '#core/job/closing-words.ts';
 import type { EntryOf } from '#core/job/job-document.ts';
 import { alongWords, closeWords } from '../../language/close.ts';
@@ -13,16 +14,21 @@ const words = closeWords.along;
 /** How far along the loom other rub marks are looked for. Common practice, no source. */
 const eachWayMm = 300;
 
-const asSound: { readonly beside: AlongResult; readonly twin: AlongResult; readonly note: string } = {
-  beside: 'sound',
-  twin: 'sound',
-  note: '',
-};
+const notLookedYet: {
+  readonly beside: AlongResult | null;
+  readonly twin: AlongResult | null;
+  readonly note: string;
+} = { beside: null, twin: null, note: '' };
 
 /** The second look: along the loom each way, and at the twin place. */
 export function AlongSection({ cause }: { readonly cause: EntryOf<'finding'> | null }) {
   const { open, standing, session, lengths } = useFind();
-  const [{ beside, twin, note }, change, drop] = useDraft(open.job.id, `along ${cause?.id ?? ''}`, asSound);
+  const [{ beside, twin, note }, change, drop] = useDraft(
+    open.job.id,
+    `along ${cause?.id ?? ''}`,
+    notLookedYet,
+  );
+  const [asked, setAsked] = useState(false);
   const kept = standing.findLast(
     (entry): entry is EntryOf<'looked-along'> =>
       entry.type === 'looked-along' && entry.findingId === cause?.id,
@@ -52,6 +58,8 @@ export function AlongSection({ cause }: { readonly cause: EntryOf<'finding'> | n
           className="close-form"
           onSubmit={(event) => {
             event.preventDefault();
+            setAsked(true);
+            if (beside === null || twin === null) return;
             session.add({
               type: 'looked-along',
               findingId: cause.id,
@@ -66,12 +74,14 @@ export function AlongSection({ cause }: { readonly cause: EntryOf<'finding'> | n
           <Choice
             label={words.beside}
             value={beside}
+            trouble={asked && beside === null ? words.missing : undefined}
             options={optionsOf(alongWords)}
             onChange={(value) => change({ beside: value })}
           />
           <Choice
             label={words.twin}
             value={twin}
+            trouble={asked && twin === null ? words.missing : undefined}
             options={optionsOf(alongWords)}
             onChange={(value) => change({ twin: value })}
           />

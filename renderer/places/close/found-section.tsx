@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { Photo } from '#core/job/closing-entries.ts';
 import type { DamageCause, DamageType, FindingResult } from '#core/job/closing-words.ts';
 import { type ReportedFind, reportedFind } from '#core/job/customer-report.ts';
@@ -72,8 +73,9 @@ function BareLook({ look }: { readonly look: EntryOf<'inspection'> }) {
 /** A find as described so far, from what the look said. */
 interface FindingDraft {
   readonly open: boolean;
-  readonly damage: DamageType;
-  readonly cause: DamageCause;
+  /** Null while nobody said what it is. */
+  readonly damage: DamageType | null;
+  readonly cause: DamageCause | null;
   readonly result: FindingResult;
   readonly wire: CircuitId | 'none';
   readonly note: string;
@@ -85,8 +87,8 @@ function useFindingDraft(look: EntryOf<'inspection'>) {
   const found = look.result === 'found';
   const first: FindingDraft = {
     open: found,
-    damage: look.partNodeId ? 'loose-terminal' : 'chafed',
-    cause: look.partNodeId ? 'not-known' : 'edge-touches',
+    damage: null,
+    cause: null,
     result: found ? 'proved-cause' : 'damaged-not-cause',
     wire: found && job.circuitId ? job.circuitId : 'none',
     note: look.note,
@@ -101,12 +103,15 @@ function useFindingDraft(look: EntryOf<'inspection'>) {
 function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
   const { open, session, say } = useFind();
   const { damage, cause, result, wire, note, photos, change, drop } = useFindingDraft(look);
+  const [asked, setAsked] = useState(false);
   const circuits = [...open.map.circuits.values()].sort((a, b) => a.order - b.order);
   return (
     <form
       className="close-form"
       onSubmit={(event) => {
         event.preventDefault();
+        setAsked(true);
+        if (damage === null || cause === null) return;
         session.add({
           type: 'finding',
           stretches: look.stretches,
@@ -125,12 +130,16 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
         <Select
           label={words.damage}
           value={damage}
+          unchosen={closeWords.unchosen}
+          {...(asked && damage === null ? { trouble: words.damageMissing } : {})}
           options={optionsOf(damageTypeWords)}
           onChange={(value) => change({ damage: value })}
         />
         <Select
           label={words.cause}
           value={cause}
+          unchosen={closeWords.unchosen}
+          {...(asked && cause === null ? { trouble: words.causeMissing } : {})}
           options={optionsOf(damageCauseWords)}
           onChange={(value) => change({ cause: value })}
         />

@@ -17,8 +17,8 @@ export const nothingTyped: TypedAfter = {
   openLine: false,
   beeps: null,
   millivolts: null,
-  changed: 0,
-  tried: 10,
+  changed: null,
+  tried: null,
 };
 
 /** What the test shows now, as a reading; null where it has no figure or none was typed. */

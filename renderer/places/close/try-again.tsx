@@ -32,7 +32,8 @@ export function TryAgain({
     : reading && check === 'reading'
       ? looksSound(expected, reading, meterOf(repeats?.meter))
       : null;
-  const moved = check !== 'move' || ((typed.tried ?? 0) > 0 && (typed.changed ?? 1) === 0);
+  const untold = typed.tried === null && typed.changed === null;
+  const moved = check !== 'move' || untold || ((typed.tried ?? 0) > 0 && typed.changed === 0);
   const canBeGood = (!asksSomething(item) || answered) && moved && sound !== false;
   const name = proofCheckWords[check];
   const enter = (good: boolean): void => {
