@@ -3,6 +3,7 @@ import { expect, type Page, test } from '@playwright/test';
 import { build } from 'vite';
 import { mapSvg } from '#renderer/drawing-export/map-svg.ts';
 import { boardColours } from '#renderer/theme/tokens.ts';
+import { jpegHead, pngHead, webpHead } from '#tests/generated/picture-heads.ts';
 import { randomMap } from '#tests/generated/random-map.ts';
 import type { PictureTools } from './picture-tools.ts';
 
@@ -111,6 +112,50 @@ test('a photo taken on its side is kept upright, and the bytes say no more of ho
   // Turned a quarter clockwise, what was left comes to the top.
   expect(kept.top[0]).toBeGreaterThan(200);
   expect(kept.bottom[2]).toBeGreaterThan(200);
+});
+
+test('a photo whose notes make no sense is taken as it lies, and a bomb is refused unopened', async ({
+  page,
+}) => {
+  await pageWithTools(page);
+  const heads = [pngHead(60_000, 60_000), jpegHead(60_000, 60_000), webpHead('VP8X', 60_000, 60_000)];
+  const seen = await page.evaluate(
+    async (bombs) => {
+      const { scalePicture } = window.pictureTools;
+      const jpeg = new Uint8Array(await (await window.picture('image/jpeg', 400, 200)).arrayBuffer());
+      // Big-endian notes: turns that do not exist, a directory beyond the end, one that leads to itself, one of
+      // 65,535 entries, and notes cut off after their name.
+      const notes = [
+        [0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0, 0, 0],
+        [0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0, 9, 0, 0, 0, 0, 0, 0],
+        [0xff, 0xff, 0, 1],
+        [0, 8, 0, 0, 0, 0, 0, 8],
+        [0, 8, 0xff, 0xff, 0x01, 0x12, 0, 3],
+        [],
+      ].map((rest) => {
+        const tiff = rest.length > 0 ? [0x4d, 0x4d, 0, 42, 0, 0, ...rest] : [];
+        const body = [0x45, 0x78, 0x69, 0x66, 0, 0, ...tiff];
+        return new Uint8Array([0xff, 0xe1, 0, body.length + 2, ...body]);
+      });
+      const outcome = async (file: File): Promise<unknown> => {
+        const scaled = await scalePicture(file);
+        return scaled.ok ? [scaled.value.widthPx, scaled.value.heightPx] : scaled.problem;
+      };
+      const file = (...parts: Uint8Array[]): File =>
+        new File(parts as BlobPart[], 'photo.png', { type: 'image/png' });
+      return {
+        odd: await Promise.all(notes.map((note) => outcome(file(jpeg.slice(0, 2), note, jpeg.slice(2))))),
+        bombs: await Promise.all(bombs.map((bytes) => outcome(file(new Uint8Array(bytes))))),
+        cut: await outcome(file(jpeg.slice(0, 120))),
+      };
+    },
+    heads.map((head) => [...head]),
+  );
+  // A JPEG under a PNG's name, too: what it is is told by its bytes.
+  expect(seen.odd).toEqual(Array(6).fill([400, 200]));
+  const bomb = { code: 'picture-oversized', file: 'photo.png', widthPx: 60_000, heightPx: 60_000 };
+  expect(seen.bombs).toEqual(Array(3).fill(expect.objectContaining(bomb)));
+  expect(seen.cut).toMatchObject({ code: 'picture-unreadable' });
 });
 
 test('a large scan comes down to 4,000 pixels in its shape, and says how far it is', async ({ page }) => {

@@ -1,6 +1,7 @@
 import { words } from '../../language/words.ts';
 import { Choice } from '../../parts/index.ts';
 import { changeSettings, useMachineSettings } from '../../session/machine-settings.ts';
+import { LicencesFold } from '../licences/licences-fold.tsx';
 import { ShopFields } from './shop-fields.tsx';
 import './settings.css';
 
@@ -31,6 +32,7 @@ export function SettingsSheet() {
         onChange={(sides) => changeSettings({ sides })}
       />
       <ShopFields />
+      <LicencesFold />
     </section>
   );
 }
