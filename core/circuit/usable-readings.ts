@@ -15,7 +15,14 @@ import {
   type TwoLeadReading,
 } from './metered-circuit.ts';
 import { outlierNats } from './shown-score.ts';
-import { isReached, placeOfNode, type ReachedPiece, reachedWire, type WirePlace } from './wire-reach.ts';
+import {
+  type EndPlace,
+  endPlaces,
+  isReached,
+  placeOfNode,
+  type ReachedPiece,
+  reachedWire,
+} from './wire-reach.ts';
 
 /** One electrical reading as taken. */
 export interface TakenReading {
@@ -93,7 +100,9 @@ export function usableReadings(
       notes.push(lost);
       return;
     }
-    if (state.switchClosed === null && hasPluggedSwitch(line, state))
+    const leads = reading.test === 'capacitance' ? [reading.at] : leadsOf(reading);
+    const parts = partsOnLeads(line, leads, state);
+    if (state.switchClosed === null && parts.some(({ kind }) => kind === 'switch-to-ground'))
       notes.push({ code: 'switch-position-assumed-open', reading: index });
     if (reading.test === 'capacitance') {
       const seen = wireSeen(line, reading.at, state);
@@ -109,9 +118,7 @@ export function usableReadings(
         notes.push({ code: 'live-while-measured', reading: index, volts });
         return;
       }
-      const electronic = pluggedEnds(line, leadsOf(reading), state).find((end) =>
-        electronicEnds.has(end.kind),
-      );
+      const electronic = parts.find((end) => electronicEnds.has(end.kind));
       if (electronic) {
         clip = electronicPinNats;
         notes.push({ code: 'end-part-plugged-in', reading: index, nodeId: electronic.nodeId });
@@ -157,13 +164,6 @@ function misplacedLead(
   return null;
 }
 
-function hasPluggedSwitch(line: CircuitLine, state: CircuitState): boolean {
-  return lineEnds(line).some(
-    ({ kind, nodeId }) =>
-      kind === 'switch-to-ground' && !(nodeId !== null && state.apartNodeIds.includes(nodeId)),
-  );
-}
-
 /** Volts a sound wire would show between the leads of an ohms test as the car stood. */
 function leadVolts(wires: ReadingWires, reading: TwoLeadReading, state: CircuitState): number {
   if (!state.batteryConnected) return 0;
@@ -173,21 +173,17 @@ function leadVolts(wires: ReadingWires, reading: TwoLeadReading, state: CircuitS
 }
 
 /** End parts that are plugged in, and where on the wire. */
-function pluggedParts(
-  line: CircuitLine,
-  { apartNodeIds }: CircuitState,
-): (WirePlace & { end: CircuitEnd })[] {
-  const [first, second] = line.circuit.ends;
-  const ends = lineEnds(line);
-  return [
-    { row: 0, atMm: 0, end: first },
-    { row: 0, atMm: line.mainMm, end: second },
-    ...line.branches.map(({ toMm, end }, i) => ({ row: i + 1, atMm: toMm, end })),
-  ].filter(({ end }) => ends.includes(end) && !(end.nodeId !== null && apartNodeIds.includes(end.nodeId)));
+function pluggedParts(line: CircuitLine, { apartNodeIds }: CircuitState): EndPlace[] {
+  return endPlaces(line).filter(({ end }) => end.nodeId === null || !apartNodeIds.includes(end.nodeId));
 }
 
-/** End parts that are plugged in and reach a lead without a parted plug between. */
-function pluggedEnds(
+/**
+ * Parts at ends of the wire that are plugged in and reach a lead without a parted plug between; a lead on
+ * a parted plug whose half nobody named may sit on either.
+ * @example
+ * partsOnLeads(sample.line, [{ on: 'wire', nodeId: 'node:west' }], { ...bareState, apartNodeIds: ['node:middle'] }).map(({ kind }) => kind) // => ['module-input-pull-up']
+ */
+export function partsOnLeads(
   line: CircuitLine,
   leads: readonly ProbePlace[],
   state: CircuitState,
@@ -195,7 +191,9 @@ function pluggedEnds(
   const { apartNodeIds } = state;
   const reached = leads.flatMap((lead) => {
     const at = lead.on === 'wire' ? placeOfNode(line, lead) : null;
-    return at ? reachedWire(line, { ...at, apartNodeIds }) : [];
+    const isApart = lead.on === 'wire' && apartNodeIds.includes(lead.nodeId);
+    const side = lead.on === 'wire' && isApart ? lead.side : null;
+    return at ? reachedWire(line, { ...at, side, apartNodeIds }) : [];
   });
   return pluggedParts(line, state).flatMap((part) => (isReached(reached, part) ? [part.end] : []));
 }
@@ -217,9 +215,7 @@ export function wireSeen(
   const at = lead.on === 'wire' ? placeOfNode(line, lead) : null;
   if (!at || lead.on !== 'wire') return { seenMm: null, pluggedIn: null };
   const { apartNodeIds } = state;
-  const isEnd = pluggedParts(line, { ...state, apartNodeIds: [] }).some(
-    ({ row, atMm }) => row === at.row && atMm === at.atMm,
-  );
+  const isEnd = endPlaces(line).some(({ row, atMm }) => row === at.row && atMm === at.atMm);
   const isApart = apartNodeIds.includes(lead.nodeId) && !isEnd;
   const side = isApart ? (lead.side ?? (at.atMm > line.mainMm / 2 ? 'first-end' : 'second-end')) : null;
   const reached = (brokenMm?: number) => reachedWire(line, { ...at, side, apartNodeIds, brokenMm });

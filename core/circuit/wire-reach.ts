@@ -1,6 +1,7 @@
+import type { CircuitEnd } from '../map/records.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import type { PlugSide } from './car-state.ts';
-import type { CircuitLine } from './circuit-line.ts';
+import { type CircuitLine, lineEnds } from './circuit-line.ts';
 
 /** A piece of wire on the line's ruler: of the circuit itself (row 0) or of a branch. */
 export interface ReachedPiece {
@@ -83,6 +84,26 @@ export function placeOfNode(
     if (node) return { row, atMm: node.stationMm };
   }
   return null;
+}
+
+/** What sits at an end of the wire, and where that is. */
+export interface EndPlace extends WirePlace {
+  readonly end: CircuitEnd;
+}
+
+/**
+ * The ends of the circuit and of its branches on the ruler, save at splices between them.
+ * @example
+ * endPlaces(sample.line).map(({ row, atMm }) => [row, atMm]) // => [[0, 0], [0, 1500]]
+ */
+export function endPlaces(line: CircuitLine): EndPlace[] {
+  const [first, second] = line.circuit.ends;
+  const ends = lineEnds(line);
+  return [
+    { row: 0, atMm: 0, end: first },
+    { row: 0, atMm: line.mainMm, end: second },
+    ...line.branches.map(({ toMm, end }, i) => ({ row: i + 1, atMm: toMm, end })),
+  ].filter(({ end }) => ends.includes(end));
 }
 
 /**

@@ -9,14 +9,22 @@ import { safeInjection } from '../circuit/safe-injection.ts';
 import { usualErrors } from '../circuit/shared-errors.ts';
 import { shareBelow } from '../circuit/strength-share.ts';
 import { layLadder, wireOhmsTo } from '../circuit/wire-ladder.ts';
+import { endPlaces, isReached, reachedWire } from '../circuit/wire-reach.ts';
 import { cumulate, medianStation } from '../locate/cumulative.ts';
 import { type Hypotheses, noneAt } from '../locate/hypotheses.ts';
-import { likelyPieces, type OutcomeChances, placingOutcomes } from '../locate/outcome-chances.ts';
+import {
+  binaryOutcomes,
+  likelyPieces,
+  type OutcomeChances,
+  placingOutcomes,
+} from '../locate/outcome-chances.ts';
 import type { CircuitDuty } from '../map/kinds.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import type { FigureUnit, OutcomeLabel } from './next-test.ts';
+import { panelsInTheWay } from './panels-in-the-way.ts';
 import type { PossibleTest, TestGrounds } from './possible-test.ts';
 import { figureAt, placeSpread } from './test-figures.ts';
+import { type WirePiece, wirePieces } from './wire-pieces.ts';
 
 /** Less chance than this for two wires touching, and no test asks of it (judgement). */
 const leastTouching = 0.02;
@@ -60,7 +68,11 @@ export function betweenTests(grounds: TestGrounds): PossibleTest[] {
   const touching = touchingCurve(grounds);
   const total = touching.reduce((sum, p) => sum + p, 0);
   if (total < leastTouching) return [];
-  return touchedWires(grounds, touching).flatMap((wire) => testsWith(grounds, wire, touching));
+  const pieces = wirePieces(grounds);
+  return touchedWires(grounds, touching).flatMap((wire) => [
+    ...testsWith(grounds, wire, touching),
+    ...pieces.flatMap((piece) => atPlug(grounds, wire, piece)),
+  ]);
 }
 
 function touchingCurve({ cells, probability }: TestGrounds): Float64Array {
@@ -128,10 +140,13 @@ function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Arr
   const nodeIds = [...wire.ends, ...wire.otherEnds];
   const common = {
     nodeIds: wire.ends,
-    other: { circuitId: other.id, nodeIds: wire.otherEnds },
+    sides: [null, null],
+    towardsId: null,
+    plugsParted: 0,
+    other: { circuitId: other.id, nodeIds: wire.otherEnds, sides: [null, null] },
     ranges: [],
     state,
-    panelIds: [...new Set(nodeIds.flatMap((id) => map.nodes.get(id)?.panelIds ?? []))],
+    panelIds: panelsInTheWay(grounds, nodeIds),
   };
   const beside = (cell: number): number => (Number.isNaN(wire.besideMm[cell]) ? 0 : wire.share);
   const here = touching.map((p, cell) => (beside(cell) > 0 ? p : 0));
@@ -172,14 +187,18 @@ function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Arr
       kind: 'beep-between',
       injection: null,
       labels: [{ what: 'beeps' }, { what: 'silent' }],
-      chances: beepChances(cells, (cell) => beside(cell) * shareBelow('wire-to-wire', 50)),
+      chances: touchChances(cells, (cell) => beside(cell) * shareBelow('wire-to-wire', 50)),
       expected: null,
     });
   if (unread.length > 0)
     tests.push({
       ...common,
       nodeIds: unread.map((end) => wire.ends[end] as NodeId),
-      other: { circuitId: other.id, nodeIds: unread.map((end) => wire.otherEnds[end] as NodeId) },
+      other: {
+        circuitId: other.id,
+        nodeIds: unread.map((end) => wire.otherEnds[end] as NodeId),
+        sides: unread.map(() => null),
+      },
       kind: 'ohms-between',
       injection: null,
       ...placing('ohm', ohms.differenceAt, ohms.spreadAt, 1),
@@ -193,7 +212,7 @@ function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Arr
   const isDriven = entries.some((entry) => entry.type === 'reading' && entry.reading.test === 'drop');
   if (plan?.outcome === 'allowed' && !isDriven) {
     const { amps } = plan.plan;
-    const drop = { kind: 'drop', amps, fromSecondEnd: false } as const;
+    const drop = { kind: 'drop', amps, firstMm: 0, otherMm: line.mainMm } as const;
     tests.push({
       ...common,
       kind: 'drop-between',
@@ -207,6 +226,52 @@ function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Arr
     });
   }
   return tests;
+}
+
+/** Ohms between the two wires on one side of a plug in reach that both pass. */
+function atPlug(grounds: TestGrounds, wire: TouchedWire, piece: WirePiece): PossibleTest[] {
+  const { line, cells, entries } = grounds;
+  const other = wire.line.circuit;
+  const [a, b] = piece.places;
+  const [lead, towards] = a.side ? [a, b] : [b, a];
+  const there = wire.line.nodes.slice(1, -1).find(({ nodeId }) => nodeId === lead.nodeId);
+  const onward = lead.atMm + (lead.side === 'second-end' ? 1 : -1);
+  const besideMm = besideStations(line, wire.line, [onward])[0] as number;
+  if (piece.row !== 0 || !there || Number.isNaN(besideMm)) return [];
+  const side = besideMm > there.stationMm ? 'second-end' : 'first-end';
+  const { apartNodeIds } = piece;
+  const reached = reachedWire(wire.line, { row: 0, atMm: there.stationMm, side, apartNodeIds });
+  const parts = endPlaces(wire.line)
+    .filter((place) => isReached(reached, place))
+    .map(({ end }) => end);
+  const isRead = entries.some(
+    (entry) =>
+      entry.type === 'reading' &&
+      entry.reading.test === 'ohms' &&
+      namesCircuit(entry.reading, other.id) &&
+      apartNodeIds.every((id) => entry.state.apartNodeIds.includes(id)),
+  );
+  if (isRead || parts.some(({ nodeId }) => nodeId === null)) return [];
+  const state = withEndsApart({ ...bareState, apartNodeIds }, parts);
+  const touch = (cell: number): number =>
+    Number.isNaN(wire.besideMm[cell]) ? 0 : wire.share * (piece.share[cell] as number);
+  return [
+    {
+      kind: 'ohms-between-at-plug',
+      nodeIds: [lead.nodeId],
+      sides: [lead.side],
+      towardsId: towards.nodeId,
+      other: { circuitId: other.id, nodeIds: [lead.nodeId], sides: [side] },
+      ranges: [],
+      state,
+      panelIds: panelsInTheWay(grounds, state.apartNodeIds),
+      plugsParted: piece.plugsParted,
+      injection: null,
+      labels: [{ what: 'touch' }, { what: 'open-line' }],
+      chances: touchChances(cells, touch),
+      expected: null,
+    },
+  ];
 }
 
 function namesCircuit(reading: object, id: CircuitId): boolean {
@@ -243,11 +308,11 @@ function betweenOhms({ map, line }: TestGrounds, wire: TouchedWire): BetweenOhms
   };
 }
 
-/** Beeps where the wires touch hard enough; for what is not in the list, as often as not. */
-function beepChances(cells: Hypotheses, chanceAt: (cell: number) => number): OutcomeChances {
+/** Beeps, or shows ohms, where the wires touch hard enough; for what is not in the list, as often as not. */
+function touchChances(cells: Hypotheses, chanceAt: (cell: number) => number): OutcomeChances {
   const yes = new Float64Array(cells.size).fill(0.01);
   const from = cells.classes.indexOf('wire-to-wire') * cells.cellCount;
   for (let cell = 0; cell < cells.cellCount; cell++) yes[from + cell] = Math.max(0.01, 0.99 * chanceAt(cell));
   yes[noneAt(cells)] = 0.5;
-  return [yes, yes.map((chance) => 1 - chance)];
+  return binaryOutcomes(yes);
 }

@@ -1,6 +1,6 @@
 import { isElectrical } from '../circuit/car-state.ts';
-import { allNodes, type CircuitLine, lineEnds } from '../circuit/circuit-line.ts';
-import { reachedWire, type WirePlace } from '../circuit/wire-reach.ts';
+import { allNodes, type CircuitLine } from '../circuit/circuit-line.ts';
+import { endPlaces, reachedWire, type WirePlace } from '../circuit/wire-reach.ts';
 import type { Evidence } from '../locate/hypotheses.ts';
 import { faultFound, otherDamage, plugLook, soundLook } from '../locate/look-evidence.ts';
 import { moveEvidence } from '../locate/move-evidence.ts';
@@ -156,18 +156,8 @@ export const watchingEnds: ReadonlySet<CircuitEndKind> = new Set([
  * watchedFrom(sample.line) // => { row: 0, atMm: 0 }
  */
 export function watchedFrom(line: CircuitLine): WirePlace {
-  const ends = lineEnds(line);
-  const [first, second] = line.circuit.ends;
-  const places = [
-    { row: 0, atMm: 0, end: first },
-    { row: 0, atMm: line.mainMm, end: second },
-    ...line.branches.map(({ toMm, end }, i) => ({ row: i + 1, atMm: toMm, end })),
-  ];
-  const { row, atMm } = places.find(({ end }) => ends.includes(end) && watchingEnds.has(end.kind)) ?? {
-    row: 0,
-    atMm: 0,
-  };
-  return { row, atMm };
+  const watching = endPlaces(line).find(({ end }) => watchingEnds.has(end.kind));
+  return { row: watching?.row ?? 0, atMm: watching?.atMm ?? 0 };
 }
 
 /**

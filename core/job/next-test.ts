@@ -1,4 +1,4 @@
-import type { CircuitState } from '../circuit/car-state.ts';
+import type { CircuitState, PlugSide } from '../circuit/car-state.ts';
 import type { InjectionPlan } from '../circuit/safe-injection.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import type { CircuitId, NodeId, PanelId, SegmentId } from '../quantity/id.ts';
@@ -17,6 +17,9 @@ export const nextTestKinds = [
   'capacitance',
   'beep',
   'move',
+  'ohms-to-body',
+  'ohms-through',
+  'ohms-between-at-plug',
 ] as const;
 export type NextTestKind = (typeof nextTestKinds)[number];
 
@@ -25,8 +28,16 @@ export interface NextTest {
   readonly kind: NextTestKind;
   /** Plug to part; else where the leads go, the driven or first one before the other. */
   readonly nodeIds: readonly NodeId[];
+  /** Which half of a plug that is parted each lead goes to; null at ends, and where both halves are meant. */
+  readonly sides: readonly (PlugSide | null)[];
+  /** For a test on the wire on one side of a parted plug: the place where that wire ends. Null for others. */
+  readonly towardsId: NodeId | null;
   /** The wire it may touch, and where its leads go: its ends on the same sides as `nodeIds`; null for tests on one wire. */
-  readonly other: { readonly circuitId: CircuitId; readonly nodeIds: readonly NodeId[] } | null;
+  readonly other: {
+    readonly circuitId: CircuitId;
+    readonly nodeIds: readonly NodeId[];
+    readonly sides: readonly (PlugSide | null)[];
+  } | null;
   /** What is moved, on the circuit's own ruler and on its runs; empty for tests at plugs. */
   readonly ranges: readonly StationRange[];
   readonly stretches: readonly Stretch[];
@@ -73,6 +84,9 @@ export interface TestOutcome {
 /** What the user sees when a test comes out one way. */
 export type OutcomeLabel =
   | { readonly what: 'stays' | 'gone' | 'changes' | 'no-change' | 'beeps' | 'silent' }
+  | { readonly what: 'to-body' | 'touch' }
+  /** Ohms up to what a sound piece may have, or more. */
+  | { readonly what: 'through' | 'too-much'; readonly ohms: number }
   | { readonly what: 'no-current' | 'lamp-dark' | 'open-line' | 'no-steady-figure' }
   /** A figure that puts the fault within a piece of the circuit. */
   | {

@@ -10,13 +10,16 @@ import type { NextTest, OutcomeLabel, TestOutcome } from './next-test.ts';
 import { drawnStretches } from './path-stretches.ts';
 import type { PossibleTest, TestGrounds } from './possible-test.ts';
 import { possibleTests } from './possible-tests.ts';
-import { testMinutes } from './test-minutes-table.ts';
+import { partingMinutes, testMinutes } from './test-minutes-table.ts';
 
 /** A test expected to tell less than this is not worth its leads, in bits (judgement). */
 const leastBits = 0.03;
 
 /** Tests worked through in minutes; those that tell least per minute are left aside (judgement). */
 const mostWeighed = 8;
+
+/** Of one kind no more are worked through: two plugs near one another tell much the same (judgement). */
+const mostOfKind = 3;
 
 /** Sets of work split up per plan: a near-best order is enough to compare tests by. */
 const quickStates = 12;
@@ -56,6 +59,7 @@ export function nextTests(question: TestQuestion): NextTest[] {
     .map((test) => ({ test, bits: expectedBits(probability, test.chances) }))
     .filter(({ bits }) => bits >= leastBits)
     .sort((a, b) => b.bits / reachMinutes(question, b.test) - a.bits / reachMinutes(question, a.test))
+    .filter(fewOfKind())
     .slice(0, mostWeighed)
     .map((each) => ({ ...each, worth: worthOf(question, each.test, probability, question.off) }))
     .map((each) => ({ ...each, saved: now.minutes - each.worth.minutes }))
@@ -64,6 +68,8 @@ export function nextTests(question: TestQuestion): NextTest[] {
   return tests.map(({ test, worth, saved, bits }, i) => ({
     kind: test.kind,
     nodeIds: test.nodeIds,
+    sides: test.sides,
+    towardsId: test.towardsId,
     other: test.other,
     ranges: test.ranges,
     stretches: drawnStretches(question.line, test.ranges),
@@ -115,9 +121,23 @@ function planAfter(question: TestQuestion, probability: Float64Array, off: Reado
   };
 }
 
+/** Minutes of a test where everything lies in reach. */
+const workMinutes = ({ kind, plugsParted }: PossibleTest): number =>
+  testMinutes[kind] + partingMinutes * plugsParted;
+
+/** Lets the first few of each kind pass. */
+function fewOfKind(): (each: { readonly test: PossibleTest }) => boolean {
+  const passed = new Map<PossibleTest['kind'], number>();
+  return ({ test: { kind } }) => {
+    const before = passed.get(kind) ?? 0;
+    passed.set(kind, before + 1);
+    return before < mostOfKind;
+  };
+}
+
 /** Minutes of a test with what must come off to reach it. */
 function reachMinutes({ map, off }: TestQuestion, test: PossibleTest): number {
-  let minutes = testMinutes[test.kind];
+  let minutes = workMinutes(test);
   for (const id of offClosure(map.panels, test.panelIds))
     if (!off.has(id)) minutes += map.panels.get(id)?.minutesOff ?? 0;
   return minutes;
@@ -141,10 +161,7 @@ function worthOf(
   const reached = offClosure(panels, test.panelIds);
   const missing = [...reached].filter((id) => !off.has(id));
   const after = new Set([...off, ...reached]);
-  const minutes = missing.reduce(
-    (sum, id) => sum + (panels.get(id)?.minutesOff ?? 0),
-    testMinutes[test.kind],
-  );
+  const minutes = missing.reduce((sum, id) => sum + (panels.get(id)?.minutesOff ?? 0), workMinutes(test));
   let seen = 0;
   let work = 0;
   const ways: (TestOutcome & { readonly label: OutcomeLabel })[] = [];

@@ -14,11 +14,15 @@ import type { PathStretch } from './path-stretches.ts';
 export interface PossibleTest {
   readonly kind: NextTestKind;
   readonly nodeIds: readonly NodeId[];
+  readonly sides: NextTest['sides'];
+  readonly towardsId: NodeId | null;
   readonly other: NextTest['other'];
   readonly ranges: readonly StationRange[];
   readonly state: CircuitState;
   /** Panels that hide the places it needs. */
   readonly panelIds: readonly PanelId[];
+  /** Inline plugs to part for it besides what its kind always takes. */
+  readonly plugsParted: number;
   readonly labels: readonly OutcomeLabel[];
   readonly chances: OutcomeChances;
   readonly injection: InjectionPlan | null;
@@ -36,6 +40,8 @@ export interface TestGrounds {
   /** Standing entries: what was done already is not offered again. */
   readonly entries: readonly JobEntry[];
   readonly medianMm: number;
+  /** Panels that are off; as the entries say when absent. */
+  readonly off?: ReadonlySet<PanelId> | undefined;
   /** Probability of every hypothesis on the cells; without it no other wire is asked of. */
   readonly probability?: Float64Array | undefined;
   /** Circuits that fail with the searched one, and that work. */

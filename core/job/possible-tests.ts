@@ -1,23 +1,22 @@
-import type { CircuitState } from '../circuit/car-state.ts';
+import { type CircuitState, isElectrical } from '../circuit/car-state.ts';
 import { lineEnds } from '../circuit/circuit-line.ts';
 import { bareState, withEndsApart } from '../circuit/circuit-network.ts';
+import { leadNodeIds } from '../circuit/metered-circuit.ts';
 import type { InjectionPlan } from '../circuit/safe-injection.ts';
 import { safeInjection } from '../circuit/safe-injection.ts';
 import { moveEvidence } from '../locate/move-evidence.ts';
-import { classOutcomes, likelyPieces, placingOutcomes, twoOutcomes } from '../locate/outcome-chances.ts';
+import { classOutcomes, twoOutcomes } from '../locate/outcome-chances.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import { coveredShare, joinRanges } from '../locate/station-ranges.ts';
 import type { FaultClass } from '../map/kinds.ts';
-import type { NodeId, PanelId } from '../quantity/id.ts';
+import type { NodeId } from '../quantity/id.ts';
 import { betweenTests } from './between-tests.ts';
 import { symptomEvidence, watchingEnds } from './job-evidence.ts';
-import type { ExpectedFigure, FigureUnit, NextTestKind, OutcomeLabel } from './next-test.ts';
+import { panelsInTheWay } from './panels-in-the-way.ts';
 import { onCircuit } from './path-stretches.ts';
+import { pieceTests } from './piece-tests.ts';
+import { type PlacingWay, placingTest } from './placing-test.ts';
 import type { PossibleTest, TestGrounds } from './possible-test.ts';
-import { figureAt, figureShares, placeSpread } from './test-figures.ts';
-
-/** Pieces a figure is told apart in; more would cost time and change little. */
-const mostPieces = 6;
 
 /** Places to move at least this likely are worth naming, and no more than so many. */
 const leastMoved = 0.04;
@@ -28,9 +27,9 @@ const live: CircuitState = { ...bareState, ignitionOn: true, batteryConnected: t
 /**
  * Every test that may be done on the circuit as things stand. None on restraint and high-voltage
  * circuits; none that puts current into a data circuit or a wire with an end plugged in; ohms, beep and
- * capacitance only with both ends unplugged and the battery off; the same for both of two wires.
+ * capacitance only with both ends of the wire measured free and the battery off; the same for both of two wires.
  * @example
- * possibleTests({ map: sample.map, line: sample.line, cells: layHypotheses(new Float64Array([0, 1500]), []), cellProbability: Float64Array.of(1), stretches: [], entries: [], medianMm: 700 }).map(({ kind }) => kind) // => ['unplug', 'unplug', 'drop', 'drop', 'drop-both-ends', 'ohms-both-ends', 'capacitance', 'beep']
+ * possibleTests({ map: sample.map, line: sample.line, cells: layHypotheses(new Float64Array([0, 1500]), []), cellProbability: Float64Array.of(1), stretches: [], entries: [], medianMm: 700 }).slice(2, 8).map(({ kind }) => kind) // => ['drop', 'drop', 'drop-both-ends', 'ohms-both-ends', 'capacitance', 'beep']
  */
 export function possibleTests(grounds: TestGrounds): PossibleTest[] {
   const { circuit, branches } = grounds.line;
@@ -42,16 +41,21 @@ export function possibleTests(grounds: TestGrounds): PossibleTest[] {
     ...unplugTests(grounds),
     ...currentTests(grounds),
     ...deadTests(grounds),
+    ...pieceTests(grounds),
     ...betweenTests(grounds),
     ...moveTests(grounds),
   ];
 }
 
-function panelsOver({ map }: TestGrounds, nodeIds: readonly NodeId[]): PanelId[] {
-  return nodeIds.flatMap((id) => map.nodes.get(id)?.panelIds ?? []);
-}
-
-const bare = { other: null, ranges: [], injection: null, expected: null } as const;
+const bare = {
+  other: null,
+  ranges: [],
+  sides: [],
+  towardsId: null,
+  plugsParted: 0,
+  injection: null,
+  expected: null,
+} as const;
 
 function unplugTests(grounds: TestGrounds): PossibleTest[] {
   const { map, line, cells, entries } = grounds;
@@ -81,7 +85,7 @@ function unplugTests(grounds: TestGrounds): PossibleTest[] {
         kind: 'unplug',
         nodeIds: [nodeId],
         state: { ...live, apartNodeIds: [nodeId] },
-        panelIds: panelsOver(grounds, [nodeId]),
+        panelIds: panelsInTheWay(grounds, [nodeId]),
         labels: [{ what: 'stays' }, { what: 'gone' }],
         chances: twoOutcomes(cells, stays),
       });
@@ -103,11 +107,11 @@ function currentTests(grounds: TestGrounds): PossibleTest[] {
   const apart = withEndsApart(bareState, lineEnds(grounds.line));
   const joined = grounds.line.branches;
   const driven = new Set(
-    grounds.entries.flatMap((entry) =>
-      entry.type === 'reading' && entry.reading.test === 'drop' && entry.reading.driven.on === 'wire'
-        ? [entry.reading.driven.nodeId]
-        : [],
-    ),
+    grounds.entries.flatMap((entry) => {
+      if (entry.type !== 'reading' || entry.reading.test !== 'drop') return [];
+      const { driven } = entry.reading;
+      return driven.on === 'wire' && ends.includes(driven.nodeId) ? [driven.nodeId] : [];
+    }),
   );
   if (feedAt >= 0) {
     const nodeIds = feedAt === 0 ? ends : ([ends[1], ends[0]] as const);
@@ -134,7 +138,15 @@ function deadTests(grounds: TestGrounds): PossibleTest[] {
   if (!ends) return [];
   const { cells, line, entries } = grounds;
   const state = withEndsApart(bareState, lineEnds(line));
-  const done = new Set(entries.flatMap((entry) => (entry.type === 'reading' ? [entry.reading.test] : [])));
+  const done = new Set(
+    entries.flatMap((entry) =>
+      entry.type === 'reading' &&
+      isElectrical(entry.reading) &&
+      leadNodeIds([entry.reading]).some((nodeId) => ends.includes(nodeId))
+        ? [entry.reading.test]
+        : [],
+    ),
+  );
   const tests: PossibleTest[] = [];
   if (!done.has('ohms')) tests.push(placing(grounds, 'ohms-both-ends', ends, state, null));
   if (!done.has('capacitance')) tests.push(placing(grounds, 'capacitance', ends, state, null));
@@ -144,7 +156,7 @@ function deadTests(grounds: TestGrounds): PossibleTest[] {
       kind: 'beep',
       nodeIds: ends,
       state,
-      panelIds: panelsOver(grounds, ends),
+      panelIds: panelsInTheWay(grounds, ends),
       labels: [{ what: 'beeps' }, { what: 'silent' }],
       chances: classOutcomes(cells, beepsWith, (place) => (place === 'plug' ? 0.5 : 0.99)),
     });
@@ -156,47 +168,24 @@ function beepsWith(kind: FaultClass): number {
   return kind === 'open' ? 0.01 : kind === 'high-resistance' ? 0.4 : 0.99;
 }
 
+/** A test that places the fault from the circuit's two ends, its first lead at the first node named. */
 function placing(
   grounds: TestGrounds,
-  kind: NextTestKind,
+  kind: PlacingWay['kind'],
   nodeIds: readonly [NodeId, NodeId],
   state: CircuitState,
-  plan: InjectionPlan | null,
+  injection: InjectionPlan | null,
   isSecondOfTwo = false,
 ): PossibleTest {
-  const { line, cells, cellProbability, medianMm } = grounds;
-  const amps = plan ? plan.amps : 0;
-  const fromSecondEnd = nodeIds[0] !== line.circuit.ends[0].nodeId;
-  const test = { kind: isSecondOfTwo ? ('drop-both-ends' as const) : kind, amps, fromSecondEnd };
-  const pieces = likelyPieces(cells.cellEdgesMm, cellProbability, mostPieces);
-  const figure = (mm: number): ExpectedFigure => figureAt(grounds.map, line, { ...test, kind }, mm);
-  const unit: FigureUnit = figure(medianMm).unit;
-  const labels: OutcomeLabel[] = pieces.map(({ fromMm, toMm }) => {
-    const [a, b] = [figure(fromMm).value, figure(toMm).value];
-    return { what: 'figure', from: Math.min(a, b), to: Math.max(a, b), unit, fromMm, toMm };
-  });
-  const otherwise = {
-    drop: 'no-current',
-    'drop-both-ends': 'no-current',
-    'lamp-for-fuse': 'lamp-dark',
-    'ohms-both-ends': 'open-line',
-    capacitance: 'no-steady-figure',
-  } as const;
+  const { mainMm, circuit } = grounds.line;
+  const isFirst = nodeIds[0] === circuit.ends[0].nodeId;
+  const [firstMm, otherMm] = isFirst ? [0, mainMm] : [mainMm, 0];
+  const way = { kind, nodeIds, firstMm, otherMm, state, injection, isSecondOfTwo };
   return {
-    kind,
-    nodeIds,
     other: null,
     ranges: [],
-    state,
-    panelIds: panelsOver(grounds, nodeIds),
-    labels: [...labels, { what: otherwise[kind as keyof typeof otherwise] }],
-    chances: placingOutcomes(cells, {
-      figureShare: figureShares(kind, amps),
-      spreadMm: placeSpread(grounds.map, line, test),
-      pieces,
-    }),
-    injection: plan,
-    expected: figure(medianMm),
+    ...placingTest(grounds, way),
+    panelIds: panelsInTheWay(grounds, nodeIds),
   };
 }
 

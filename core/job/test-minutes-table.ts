@@ -13,4 +13,10 @@ export const testMinutes: Readonly<Record<NextTestKind, number>> = {
   capacitance: 6,
   beep: 4,
   move: 2,
+  'ohms-to-body': 3,
+  'ohms-through': 3,
+  'ohms-between-at-plug': 4,
 };
+
+/** Minutes for parting an inline plug that lies in reach and mating it again, besides those of the test (judgement). */
+export const partingMinutes = 1;

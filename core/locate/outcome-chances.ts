@@ -22,8 +22,16 @@ const slipChance = 0.02;
  * twoOutcomes(layHypotheses(new Float64Array([0, 10]), []), () => new Float64Array(6).fill(Math.log(0.6)))[1][0] // => 0.4
  */
 export function twoOutcomes(hypotheses: Hypotheses, happened: Evidence): OutcomeChances {
-  const yes = happened(hypotheses).map(Math.exp);
-  return [yes, yes.map((chance) => 1 - chance)];
+  return binaryOutcomes(happened(hypotheses).map(Math.exp));
+}
+
+/**
+ * Two outcomes from the chance of the first under every hypothesis.
+ * @example
+ * binaryOutcomes(Float64Array.of(0.6))[1][0] // => 0.4
+ */
+export function binaryOutcomes(first: Float64Array): OutcomeChances {
+  return [first, first.map((chance) => 1 - chance)];
 }
 
 /** A test that gives a figure which stands for a place. */
@@ -94,7 +102,7 @@ export function classOutcomes(
   hypotheses.components.forEach(({ place }, i) => {
     yes[componentAt(hypotheses, i)] = ofPart(place);
   });
-  return [yes, yes.map((chance) => 1 - chance)];
+  return binaryOutcomes(yes);
 }
 
 /**

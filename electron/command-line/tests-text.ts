@@ -22,6 +22,9 @@ export function testNames(map: MapDocument, line: CircuitLine): TestNames {
   return {
     nameOf: (id) => nameOf(map, id),
     sayPiece: (fromMm, toMm) => whereLine(sayWhere(map, line, fromMm, toMm, 'metric')),
+    fuses: new Set(
+      line.circuit.ends.flatMap(({ kind, nodeId }) => (kind === 'fused-supply' && nodeId ? [nodeId] : [])),
+    ),
   };
 }
 

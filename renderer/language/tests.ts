@@ -10,6 +10,8 @@ export interface TestNames {
   readonly nameOf: (id: string) => string;
   /** A piece of the circuit from a landmark, by circuit station. */
   readonly sayPiece: (fromMm: number, toMm: number) => string;
+  /** Places where a fuse feeds the circuit: there the fuse is out, nothing is apart. */
+  readonly fuses: ReadonlySet<string>;
 }
 
 export const testListWords = {
@@ -27,6 +29,13 @@ export const testListWords = {
 export function testInstruction(test: NextTest, { nameOf, sayPiece }: TestNames): string {
   const [a = '', b = ''] = test.nodeIds.map(nameOf);
   const [range] = test.ranges;
+  const towards = nameOf(test.towardsId ?? '');
+  // On a parted plug the half is named by where the wire on it goes: to the other lead, or where the piece ends.
+  const half = (place: string, side: unknown, onward: string): string =>
+    side ? `${place} (the half towards ${onward})` : place;
+  const isBetweenPlugs = Boolean(test.sides[0] && test.sides[1]);
+  const [halfA, halfB] = isBetweenPlugs ? [a, b] : [half(a, test.sides[0], b), half(b, test.sides[1], a)];
+  const facing = isBetweenPlugs ? ', on the halves that face each other' : '';
   const other = nameOf(test.other?.circuitId ?? '');
   const [otherA = '', otherB = ''] = (test.other?.nodeIds ?? []).map(nameOf);
   switch (test.kind) {
@@ -35,9 +44,9 @@ export function testInstruction(test: NextTest, { nameOf, sayPiece }: TestNames)
     case 'move':
       return `Bend, press and tug the loom ${range ? sayPiece(range.fromMm, range.toMm) : ''} ten times while watching the fault.`;
     case 'drop':
-      return `Put a small current in at ${a}, return at the body; read millivolts from ${a} to ${b}.`;
+      return `Put a small current in at ${halfA}, return at the body; read millivolts from there to ${halfB}${facing}.`;
     case 'drop-both-ends':
-      return `Put a small current in at ${a}, return at the body; read millivolts from ${a} to ${b}. Then the same with the current in at ${b}.`;
+      return `Put a small current in at ${halfA}, return at the body; read millivolts from there to ${halfB}${facing}. Then the same with the current in at ${b}.`;
     case 'lamp-for-fuse':
       return `Lamp in place of the fuse at ${a}. Clamp the current; read millivolts from the lamp’s wire side at ${a} to ${b} with one long lead.`;
     case 'ohms-both-ends':
@@ -49,31 +58,44 @@ export function testInstruction(test: NextTest, { nameOf, sayPiece }: TestNames)
     case 'drop-between':
       return `Put a small current in at ${a}, return on the wire ${other} at ${otherA}; read millivolts on this wire from ${a} to ${b}.`;
     case 'capacitance':
-      return `Read capacitance to the body at ${a}, then at ${b}, everything else in the loom earthed.`;
+      return `Read capacitance to the body at ${halfA}, then at ${halfB}${facing}, everything else in the loom earthed.`;
     case 'beep':
       return `Beep the wire through, ${a} to ${b}.`;
+    case 'ohms-to-body':
+      return `Read ohms to the body at ${half(a, test.sides[0], towards)}: a sound piece shows open line.`;
+    case 'ohms-through':
+      return `Null the leads; read ohms through the wire from ${halfA} to ${halfB}${facing}.`;
+    case 'ohms-between-at-plug':
+      return `Read ohms at ${half(a, test.sides[0], towards)} from this wire to the wire ${other} beside it: sound wires show open line.`;
   }
 }
 
 /** How the car must stand for it, and how current goes in without harm. */
-export function testSetup(test: NextTest, { nameOf }: TestNames): string {
+export function testSetup(test: NextTest, names: TestNames): string {
   const safe = test.injection ? ` ${planSentence(test.injection)}` : '';
-  return `${stateSentence(test.state, nameOf)}${safe}`;
+  return `${stateSentence(test.state, names)}${safe}`;
 }
 
 function stateSentence(
   { apartNodeIds, batteryConnected, ignitionOn }: CircuitState,
-  nameOf: TestNames['nameOf'],
+  { nameOf, fuses }: TestNames,
 ): string {
-  const apart =
-    apartNodeIds.length > 0 ? `${apartNodeIds.map(nameOf).join(' and ')} apart` : 'All plugged in';
+  const plugs = apartNodeIds.filter((id) => !fuses.has(id)).map(nameOf);
+  const apart = [
+    ...(plugs.length > 0 ? [`${inWords(plugs)} apart`] : []),
+    ...(plugs.length < apartNodeIds.length ? ['fuse out'] : []),
+  ];
   const supply = batteryConnected
     ? ignitionOn
       ? 'ignition on, hands clear of what may move'
       : 'battery on'
     : 'battery off, 0 V proved first';
-  return `${apart}; ${supply}.`;
+  const stands = apart.join(', ') || 'All plugged in';
+  return `${stands.charAt(0).toUpperCase()}${stands.slice(1)}; ${supply}.`;
 }
+
+const inWords = (names: readonly string[]): string =>
+  names.length > 2 ? `${names.slice(0, -1).join(', ')} and ${names.at(-1)}` : names.join(' and ');
 
 /** What one way it may come out means, and what then comes first. */
 export function outcomeSentence(outcome: TestOutcome, names: TestNames): string {
@@ -99,6 +121,14 @@ function outcomeWords(label: OutcomeLabel, { sayPiece }: TestNames): string {
       return 'No current flows';
     case 'lamp-dark':
       return 'The lamp stays dark';
+    case 'to-body':
+      return 'It shows a path to the body';
+    case 'touch':
+      return 'It shows a path from wire to wire';
+    case 'through':
+      return `Up to ${figureText(sayOhms(label.ohms))}`;
+    case 'too-much':
+      return `More than ${figureText(sayOhms(label.ohms))}`;
     case 'open-line':
       return 'Open line';
     case 'no-steady-figure':

@@ -14,10 +14,13 @@ export interface AskedReading {
  * What a technician writes down after doing the test that was asked for. Where no current flows, the ohms
  * that keep it from flowing are read instead; where no capacitance holds still, there is nothing to write.
  */
-export function askedReadings(test: NextTest, wire: FaultyWire, firstEnd: NodeId | null): AskedReading[] {
+export function askedReadings(test: NextTest, wire: FaultyWire): AskedReading[] {
   const { state, kind, nodeIds } = test;
   const [first, second] = nodeIds;
-  const on = (nodeId: NodeId): ProbePlace => ({ on: 'wire', nodeId });
+  const on = (nodeId: NodeId): ProbePlace => {
+    const side = test.sides[nodeIds.indexOf(nodeId)];
+    return side ? { on: 'wire', nodeId, side } : { on: 'wire', nodeId };
+  };
   const told = (reading: Reading): AskedReading => ({ reading, state });
   const ohms = (nodeId: NodeId): AskedReading => {
     const reading = { test: 'ohms', from: on(nodeId), to: { on: 'body' }, ohms: 1 } as const;
@@ -39,7 +42,12 @@ export function askedReadings(test: NextTest, wire: FaultyWire, firstEnd: NodeId
     const changed = test.ranges.some(({ fromMm, toMm }) => wire.moves(fromMm, toMm)) ? 1 : 0;
     return [told({ test: 'move', stretches: [...test.stretches], changed, tried: 1 })];
   }
+  if (kind === 'ohms-to-body' && first) return [ohms(first)];
   if (!first || !second) throw new Error(`${kind} needs both ends`);
+  if (kind === 'ohms-through') {
+    const reading = { test: 'ohms', from: on(first), to: on(second), ohms: 1 } as const;
+    return [told({ ...reading, ohms: wire.ohms(reading, state) })];
+  }
   if (kind === 'beep') {
     const reading = { test: 'beep', from: on(first), to: on(second), beeps: true } as const;
     return [told({ ...reading, beeps: wire.beeps(reading, state) })];
@@ -47,7 +55,7 @@ export function askedReadings(test: NextTest, wire: FaultyWire, firstEnd: NodeId
   if (kind === 'ohms-both-ends') return [ohms(first), ohms(second)];
   if (kind === 'capacitance')
     return [first, second].flatMap((nodeId) => {
-      const picofarads = wire.picofarads(nodeId === firstEnd);
+      const picofarads = wire.picofarads(on(nodeId), state);
       return picofarads === null ? [] : [told({ test: 'capacitance', at: on(nodeId), picofarads })];
     });
   const amps = test.injection?.amps ?? 0;

@@ -1,9 +1,10 @@
-import type { CircuitState } from '#core/circuit/car-state.ts';
+import type { CircuitState, ProbePlace } from '#core/circuit/car-state.ts';
 import { standingWire, typicalSupply } from '#core/circuit/circuit-network.ts';
 import { handMeter } from '#core/circuit/default-meter-table.ts';
 import { faultStrengths } from '#core/circuit/fault-strength.ts';
 import { meterConnected, type TwoLeadReading } from '#core/circuit/metered-circuit.ts';
 import { predictReading } from '#core/circuit/predict-reading.ts';
+import { wireSeen } from '#core/circuit/usable-readings.ts';
 import { layLadder, placesOnLadder } from '#core/circuit/wire-ladder.ts';
 import type { FaultClass } from '#core/map/kinds.ts';
 import type { Chance } from '#core/quantity/chance.ts';
@@ -37,8 +38,8 @@ export interface FaultyWire {
   /** Millivolts at a current in; null where the fault does not let so much flow. */
   readonly millivolts: (reading: TwoLeadReading, state: CircuitState, amps: number) => number | null;
   readonly beeps: (reading: TwoLeadReading, state: CircuitState) => boolean;
-  /** Picofarad from one end of the circuit; null where no figure holds still. */
-  readonly picofarads: (isFirstEnd: boolean) => number | null;
+  /** Picofarad at a lead; null where no figure holds still. */
+  readonly picofarads: (at: ProbePlace, state: CircuitState) => number | null;
   readonly symptomStays: (apartNodeIds: readonly NodeId[]) => boolean;
   /** Whether pressing a stretch once changes what is watched. */
   readonly moves: (fromMm: number, toMm: number) => boolean;
@@ -93,9 +94,10 @@ export function faultyWire(car: DrawnCar, chance: Chance): FaultyWire {
       const [least, most] = figures.beepOhms;
       return figure(reading, state) < least + (most - least) * chance();
     },
-    picofarads: (isFirstEnd) => {
-      if (shorts.includes(kind)) return null;
-      const seenMm = kind !== 'open' ? line.lengthMm : isFirstEnd ? trueMm : line.lengthMm - trueMm;
+    picofarads: (at, state) => {
+      const { seenMm: seenWith } = wireSeen(line, at, state);
+      if (!seenWith || (shorts.includes(kind) && seenWith(trueMm) !== seenWith(null))) return null;
+      const seenMm = seenWith(kind === 'open' ? trueMm : null);
       const value = (perMetre * (1 + figures.unevenness * bell(chance)) * seenMm) / 1000 + 3 * bell(chance);
       const scale = handMeter.capacitance;
       return scale ? Math.max(0, meter.show(scale, value)) : null;

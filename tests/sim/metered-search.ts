@@ -108,7 +108,7 @@ class Search {
     this.#done.push(keyOf(test));
     if (test.takeOff.length > 0) this.#timesOpened++;
     for (const panelId of test.takeOff) this.#takeOff(panelId);
-    for (const { reading, state } of askedReadings(test, this.#wire, this.#car.circuit.ends[0].nodeId))
+    for (const { reading, state } of askedReadings(test, this.#wire))
       this.#record({
         type: 'reading',
         reading,
@@ -186,7 +186,8 @@ class Search {
   }
 }
 
-const keyOf = ({ kind, nodeIds, ranges }: NextTest): string => JSON.stringify([kind, nodeIds, ranges]);
+const keyOf = ({ kind, nodeIds, sides, towardsId, ranges }: NextTest): string =>
+  JSON.stringify([kind, nodeIds, sides, towardsId, ranges]);
 
 const holds = ({ nodeId, fromMm, toMm }: PlacedLook, stationMm: number): boolean =>
   nodeId === null && fromMm <= stationMm && stationMm < toMm;

@@ -150,20 +150,24 @@ describe('what is never offered', () => {
     expect(offered).toContain('unplug');
   });
 
-  test('ohms, beep or capacitance with the battery on or an end plugged in', () => {
-    for (const { kind, state } of possible(twoHalves())) {
-      if (!['ohms-both-ends', 'beep', 'capacitance', 'drop', 'drop-both-ends'].includes(kind)) continue;
+  test('ohms, beep or capacitance with the battery on or an end of the measured wire plugged in', () => {
+    for (const { kind, state, sides } of possible(twoHalves())) {
+      if (kind === 'unplug' || kind === 'move') continue;
       expect(state.batteryConnected).toBe(false);
       expect(state.ignitionOn).toBe(false);
-      expect([...state.apartNodeIds].sort()).toEqual(['node:far', 'node:west']);
+      const isAtPlug = sides.some((side) => side !== null);
+      if (!isAtPlug) expect([...state.apartNodeIds].sort()).toEqual(['node:far', 'node:west']);
+      else expect(state.apartNodeIds).toContain('node:middle');
     }
   });
 
   test('more current than 0.1 A, 12 V and a fuse of 1 A into a signal wire', () => {
     const drops = possible(twoHalves()).filter(({ kind }) => kind.startsWith('drop'));
-    expect(drops.length).toBe(3);
-    for (const { injection } of drops)
+    expect(drops.length).toBe(7);
+    for (const { injection, state } of drops) {
+      expect(state.apartNodeIds).toEqual(expect.arrayContaining(['node:west', 'node:far']));
       expect(injection).toMatchObject({ way: 'limited-supply', amps: 0.1, supplyVolts: 12, fuseA: 1 });
+    }
   });
 
   test('a drop on a wire with an unknown end', () => {
@@ -205,7 +209,8 @@ describe('what is never offered', () => {
     const left = possible({ ...twoHalves(), entries });
     expect(left.filter(({ nodeIds, kind }) => kind === 'unplug' && nodeIds[0] === 'node:middle')).toEqual([]);
     expect(left.filter(({ kind, ranges }) => kind === 'move' && ranges[0]?.fromMm === 0)).toEqual([]);
-    expect(left.filter(({ kind }) => kind === 'drop').map(({ nodeIds }) => nodeIds[0])).toEqual(['node:far']);
+    const fromEnds = left.filter(({ kind, sides }) => kind === 'drop' && !sides.some(Boolean));
+    expect(fromEnds.map(({ nodeIds }) => nodeIds[0])).toEqual(['node:far']);
   });
 });
 

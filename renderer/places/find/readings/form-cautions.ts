@@ -5,6 +5,7 @@ import {
   mostInjectionA,
   safeInjection,
 } from '#core/circuit/safe-injection.ts';
+import { partsOnLeads } from '#core/circuit/usable-readings.ts';
 import { currentCarryingA } from '#core/circuit/wire-current-table.ts';
 import type { Circuit } from '#core/map/records.ts';
 import type { NodeId } from '#core/quantity/id.ts';
@@ -32,17 +33,16 @@ const unitEnds: ReadonlySet<Circuit['ends'][number]['kind']> = new Set([
 ]);
 
 /** The cautions of a test as the car stands, worst first. */
-export function formCautions(
-  form: ReadingForm,
-  circuit: Circuit,
-  branches: CircuitLine['branches'] = [],
-): readonly FormCaution[] {
+export function formCautions(form: ReadingForm, line: CircuitLine): readonly FormCaution[] {
+  const { circuit, branches } = line;
   const { state, test } = form;
   const cautions: FormCaution[] = [];
   const onDeadWire = test === 'ohms' || test === 'beep' || test === 'capacitance';
   if (onDeadWire && state.batteryConnected) cautions.push({ code: 'battery-on' });
   if (onDeadWire) {
-    const nodeIds = lineEnds({ circuit, branches })
+    // Beyond a parted plug nothing answers for the wire that the leads are on.
+    const leads = test === 'capacitance' ? [form.from] : [form.from, form.to];
+    const nodeIds = partsOnLeads(line, leads, state)
       .filter(({ kind }) => kind !== 'ground-point' && kind !== 'other')
       .flatMap(({ nodeId }) => (nodeId !== null && !state.apartNodeIds.includes(nodeId) ? [nodeId] : []));
     if (nodeIds.length > 0) cautions.push({ code: 'end-plugged-in', nodeIds });
@@ -56,8 +56,7 @@ export function formCautions(
     );
   }
   const atLeads = test === 'volts' || onDeadWire || test === 'drop';
-  if (atLeads && lineEnds({ circuit, branches }).some(({ kind }) => unitEnds.has(kind)))
-    cautions.push({ code: 'unit-pins' });
+  if (atLeads && lineEnds(line).some(({ kind }) => unitEnds.has(kind))) cautions.push({ code: 'unit-pins' });
   if ((test === 'move' || test === 'function') && state.ignitionOn) cautions.push({ code: 'hands-clear' });
   return cautions;
 }

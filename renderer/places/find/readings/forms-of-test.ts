@@ -15,16 +15,19 @@ export function formsOfTest(test: NextTest, ground: FormGround): readonly Readin
   });
   const body: Probe = { on: 'body' };
   const amps = test.injection?.way === 'limited-supply' ? String(test.injection.amps) : '';
+  /** The lead at one of the test's places, on the half of a parted plug that it means. */
+  const lead = (nodeId: NodeId): Probe => wire(nodeId, test.sides[test.nodeIds.indexOf(nodeId)]);
   const drop = (driven: NodeId, sensed: NodeId): ReadingForm =>
-    form('drop', { from: wire(driven), to: wire(sensed), current: amps });
+    form('drop', { from: lead(driven), to: lead(sensed), current: amps });
   const eachEnd = (kind: 'ohms' | 'capacitance'): readonly ReadingForm[] =>
-    test.nodeIds.map((nodeId) => form(kind, { from: wire(nodeId), to: body }));
+    test.nodeIds.map((nodeId) => form(kind, { from: lead(nodeId), to: body }));
   const { other } = test;
   const between = (kind: 'ohms' | 'beep'): readonly ReadingForm[] =>
     test.nodeIds.flatMap((nodeId, i) => {
       const otherId = other?.nodeIds[i];
       if (!other || !otherId) return [];
-      return [form(kind, { from: wire(nodeId), to: { ...wire(otherId), circuitId: other.circuitId } })];
+      const to = { ...wire(otherId, other.sides[i]), circuitId: other.circuitId };
+      return [form(kind, { from: lead(nodeId), to })];
     });
   switch (test.kind) {
     case 'unplug':
@@ -42,7 +45,12 @@ export function formsOfTest(test: NextTest, ground: FormGround): readonly Readin
       return first ? [form('beep', { from: wire(first), to: second ? wire(second) : body })] : [];
     case 'beep-between':
       return between('beep').slice(0, 1);
+    case 'ohms-to-body':
+      return eachEnd('ohms');
+    case 'ohms-through':
+      return first && second ? [form('ohms', { from: lead(first), to: lead(second) })] : [];
     case 'ohms-between':
+    case 'ohms-between-at-plug':
       return between('ohms');
     case 'drop-between':
       return first && second ? [drop(first, second)] : [];
@@ -51,4 +59,5 @@ export function formsOfTest(test: NextTest, ground: FormGround): readonly Readin
   }
 }
 
-const wire = (nodeId: NodeId): Extract<Probe, { on: 'wire' }> => ({ on: 'wire', nodeId });
+const wire = (nodeId: NodeId, side?: NextTest['sides'][number]): Extract<Probe, { on: 'wire' }> =>
+  side ? { on: 'wire', nodeId, side } : { on: 'wire', nodeId };

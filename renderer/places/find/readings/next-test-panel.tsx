@@ -22,6 +22,7 @@ import { StepCautions } from '../step-cautions.tsx';
 import { Contradictions } from './contradictions.tsx';
 import { formCautions, noReadings } from './form-cautions.ts';
 import { formsOfTest } from './forms-of-test.ts';
+import { fuseNodes } from './lead.ts';
 import { TestCautions, unreadTests } from './test-cautions.tsx';
 
 const words = readingWords.next;
@@ -47,8 +48,8 @@ export function NextTestPanel() {
   );
 }
 
-const testKey = ({ kind, nodeIds, ranges }: NextTest): string =>
-  [kind, ...nodeIds, ...ranges.map(({ fromMm }) => fromMm)].join(' ');
+const testKey = ({ kind, nodeIds, sides, towardsId, ranges }: NextTest): string =>
+  [kind, ...nodeIds, ...sides, towardsId, ...ranges.map(({ fromMm }) => fromMm)].join(' ');
 
 function BestTest({ test, others }: { readonly test: NextTest; readonly others: readonly NextTest[] }) {
   const [whole, setWhole] = useState(false);
@@ -112,7 +113,7 @@ function TestStep({
   };
   const forms = formsOfTest(test, ground);
   const [first] = forms;
-  const cautions = first ? formCautions(first, line.circuit, line.branches) : [];
+  const cautions = first ? formCautions(first, line) : [];
   const panels = test.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
   const panelCautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
   const enter = (): void => {
@@ -189,6 +190,7 @@ function useNames(): TestNames {
   return {
     nameOf: (id) => say(nameOf(open.map, id)),
     sayPiece: (fromMm, toMm) => whereLine(where({ fromMm, toMm })),
+    fuses: fuseNodes(open.line),
   };
 }
 

@@ -102,7 +102,7 @@ function EntryForm({ line }: { readonly line: CircuitLine }) {
     if (later.length > 0) openReading(later, null);
     else closeReading();
   };
-  const cautions = formCautions(form, line.circuit, line.branches);
+  const cautions = formCautions(form, line);
   const tests = readingTests.filter((each) => each !== 'drop' || takesCurrent(line.circuit));
   const troubles = pressed && !answer.ok ? answer.troubles : [];
   return (

@@ -16,6 +16,8 @@ const bothApart = {
 const proposed = (kind: NextTestKind, changes: Partial<NextTest> = {}): NextTest => ({
   kind,
   nodeIds: ['node:west', 'node:far'],
+  sides: [null, null],
+  towardsId: null,
   other: null,
   ranges: [],
   stretches: [],
@@ -67,7 +69,29 @@ const expected: Readonly<
     ['ohms', { from: wire('node:west'), to: { ...wire('node:west'), circuitId: 'circuit:beside' } }],
     ['ohms', { from: wire('node:far'), to: { ...wire('node:far'), circuitId: 'circuit:beside' } }],
   ],
+  'ohms-to-body': [['ohms', { from: { ...wire('node:middle'), side: 'second-end' }, to: { on: 'body' } }]],
+  'ohms-through': [['ohms', { from: wire('node:west'), to: { ...wire('node:middle'), side: 'first-end' } }]],
+  'ohms-between-at-plug': [
+    [
+      'ohms',
+      {
+        from: { ...wire('node:middle'), side: 'second-end' },
+        to: { ...wire('node:middle'), side: 'first-end', circuitId: 'circuit:beside' },
+      },
+    ],
+  ],
   'drop-between': [['drop', { from: wire('node:west'), to: wire('node:far') }]],
+};
+
+/** Where the leads of tests at a parted plug go; those of the others go to the two ends. */
+const places: Partial<Record<NextTestKind, Partial<NextTest>>> = {
+  'ohms-to-body': { nodeIds: ['node:middle'], sides: ['second-end'], towardsId: 'node:far' },
+  'ohms-through': { nodeIds: ['node:west', 'node:middle'], sides: [null, 'first-end'] },
+  'ohms-between-at-plug': {
+    nodeIds: ['node:middle'],
+    sides: ['second-end'],
+    other: { circuitId: 'circuit:beside', nodeIds: ['node:middle'], sides: ['first-end'] },
+  },
 };
 
 describe('the reading of a proposed test', () => {
@@ -78,8 +102,9 @@ describe('the reading of a proposed test', () => {
           injection: kind === 'drop' ? supply : null,
           ranges: kind === 'move' ? [{ fromMm: 200, toMm: 400 }] : [],
           other: kind.endsWith('between')
-            ? { circuitId: 'circuit:beside', nodeIds: ['node:west', 'node:far'] }
+            ? { circuitId: 'circuit:beside', nodeIds: ['node:west', 'node:far'], sides: [null, null] }
             : null,
+          ...places[kind],
         }),
         ground,
       );
