@@ -21,7 +21,7 @@ import {
 import type { CircuitDuty } from '../map/kinds.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import type { FigureUnit, OutcomeLabel } from './next-test.ts';
-import { panelsInTheWay } from './panels-in-the-way.ts';
+import { panelsHiding } from './panels-hiding.ts';
 import type { PossibleTest, TestGrounds } from './possible-test.ts';
 import { figureAt, placeSpread } from './test-figures.ts';
 import { type WirePiece, wirePieces } from './wire-pieces.ts';
@@ -146,7 +146,7 @@ function testsWith(grounds: TestGrounds, wire: TouchedWire, touching: Float64Arr
     other: { circuitId: other.id, nodeIds: wire.otherEnds, sides: [null, null] },
     ranges: [],
     state,
-    panelIds: panelsInTheWay(grounds, nodeIds),
+    panelIds: panelsHiding(grounds, nodeIds),
   };
   const beside = (cell: number): number => (Number.isNaN(wire.besideMm[cell]) ? 0 : wire.share);
   const here = touching.map((p, cell) => (beside(cell) > 0 ? p : 0));
@@ -264,7 +264,7 @@ function atPlug(grounds: TestGrounds, wire: TouchedWire, piece: WirePiece): Poss
       other: { circuitId: other.id, nodeIds: [lead.nodeId], sides: [side] },
       ranges: [],
       state,
-      panelIds: panelsInTheWay(grounds, state.apartNodeIds),
+      panelIds: panelsHiding(grounds, state.apartNodeIds),
       plugsParted: piece.plugsParted,
       injection: null,
       labels: [{ what: 'touch' }, { what: 'open-line' }],

@@ -7,7 +7,7 @@ import { componentAt, type Hypotheses, noneAt } from '../locate/hypotheses.ts';
 import { binaryOutcomes, type OutcomeChances } from '../locate/outcome-chances.ts';
 import type { FaultClass } from '../map/kinds.ts';
 import type { NodeId } from '../quantity/id.ts';
-import { panelsInTheWay } from './panels-in-the-way.ts';
+import { panelsHiding } from './panels-hiding.ts';
 import { placingTest } from './placing-test.ts';
 import type { PossibleTest, TestGrounds } from './possible-test.ts';
 import { usualOhms } from './test-figures.ts';
@@ -49,7 +49,7 @@ type Common = Pick<
 function common(grounds: TestGrounds, { apartNodeIds, plugsParted }: WirePiece): Common {
   return {
     state: { ...bareState, apartNodeIds },
-    panelIds: panelsInTheWay(grounds, apartNodeIds),
+    panelIds: panelsHiding(grounds, apartNodeIds),
     plugsParted,
     other: null,
     ranges: [],
@@ -165,7 +165,7 @@ function currentInto(grounds: TestGrounds, piece: WirePiece): PossibleTest[] {
       injection: answer.plan,
       piece,
     }),
-    panelIds: panelsInTheWay(grounds, state.apartNodeIds),
+    panelIds: panelsHiding(grounds, state.apartNodeIds),
   }));
 }
 

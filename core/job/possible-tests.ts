@@ -12,7 +12,7 @@ import type { FaultClass } from '../map/kinds.ts';
 import type { NodeId } from '../quantity/id.ts';
 import { betweenTests } from './between-tests.ts';
 import { symptomEvidence, watchingEnds } from './job-evidence.ts';
-import { panelsInTheWay } from './panels-in-the-way.ts';
+import { panelsHiding } from './panels-hiding.ts';
 import { onCircuit } from './path-stretches.ts';
 import { pieceTests } from './piece-tests.ts';
 import { type PlacingWay, placingTest } from './placing-test.ts';
@@ -85,7 +85,7 @@ function unplugTests(grounds: TestGrounds): PossibleTest[] {
         kind: 'unplug',
         nodeIds: [nodeId],
         state: { ...live, apartNodeIds: [nodeId] },
-        panelIds: panelsInTheWay(grounds, [nodeId]),
+        panelIds: panelsHiding(grounds, [nodeId]),
         labels: [{ what: 'stays' }, { what: 'gone' }],
         chances: twoOutcomes(cells, stays),
       });
@@ -156,7 +156,7 @@ function deadTests(grounds: TestGrounds): PossibleTest[] {
       kind: 'beep',
       nodeIds: ends,
       state,
-      panelIds: panelsInTheWay(grounds, ends),
+      panelIds: panelsHiding(grounds, ends),
       labels: [{ what: 'beeps' }, { what: 'silent' }],
       chances: classOutcomes(cells, beepsWith, (place) => (place === 'plug' ? 0.5 : 0.99)),
     });
@@ -185,7 +185,7 @@ function placing(
     other: null,
     ranges: [],
     ...placingTest(grounds, way),
-    panelIds: panelsInTheWay(grounds, nodeIds),
+    panelIds: panelsHiding(grounds, nodeIds),
   };
 }
 
