@@ -267,7 +267,7 @@ function atPlug(grounds: TestGrounds, wire: TouchedWire, piece: WirePiece): Poss
       panelIds: panelsHiding(grounds, state.apartNodeIds),
       plugsParted: piece.plugsParted,
       injection: null,
-      labels: [{ what: 'touch' }, { what: 'open-line' }],
+      labels: [{ what: 'touch' }, { what: 'clear' }],
       chances: touchChances(cells, touch),
       expected: null,
     },

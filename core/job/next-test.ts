@@ -84,7 +84,8 @@ export interface TestOutcome {
 /** What the user sees when a test comes out one way. */
 export type OutcomeLabel =
   | { readonly what: 'stays' | 'gone' | 'changes' | 'no-change' | 'beeps' | 'silent' }
-  | { readonly what: 'to-body' | 'touch' }
+  /** On one piece of the wire: a path that should not be there, none, or the wire broken through. */
+  | { readonly what: 'to-body' | 'touch' | 'clear' | 'broken' }
   /** Ohms up to what a sound piece may have, or more. */
   | { readonly what: 'through' | 'too-much'; readonly ohms: number }
   | { readonly what: 'no-current' | 'lamp-dark' | 'open-line' | 'no-steady-figure' }

@@ -84,7 +84,7 @@ function toBody(grounds: TestGrounds, piece: WirePiece): PossibleTest[] {
       nodeIds: [lead.nodeId],
       sides: [lead.side],
       towardsId: towards.nodeId,
-      labels: [{ what: 'to-body' }, { what: 'open-line' }],
+      labels: [{ what: 'to-body' }, { what: 'clear' }],
       chances: binaryOutcomes(yes),
     },
   ];
@@ -108,11 +108,7 @@ function through(grounds: TestGrounds, piece: WirePiece): PossibleTest[] {
       nodeIds: [a.nodeId, b.nodeId],
       sides: [a.side, b.side],
       towardsId: null,
-      labels: [
-        { what: 'through', ohms: mostOhms },
-        { what: 'too-much', ohms: mostOhms },
-        { what: 'open-line' },
-      ],
+      labels: [{ what: 'through', ohms: mostOhms }, { what: 'too-much', ohms: mostOhms }, { what: 'broken' }],
       chances: throughChances(grounds.cells, piece),
     },
   ];

@@ -122,13 +122,17 @@ function outcomeWords(label: OutcomeLabel, { sayPiece }: TestNames): string {
     case 'lamp-dark':
       return 'The lamp stays dark';
     case 'to-body':
-      return 'It shows a path to the body';
+      return 'A path to the body, so the fault is on this piece';
     case 'touch':
-      return 'It shows a path from wire to wire';
+      return 'A path from wire to wire, so they touch on this piece';
+    case 'clear':
+      return 'Open line, so this piece is clear';
+    case 'broken':
+      return 'Open line, so it is broken between the two';
     case 'through':
-      return `Up to ${figureText(sayOhms(label.ohms))}`;
+      return `Up to ${figureText(sayOhms(label.ohms))}, so the wire between is sound`;
     case 'too-much':
-      return `More than ${figureText(sayOhms(label.ohms))}`;
+      return `More than ${figureText(sayOhms(label.ohms))}, so a bad joint or torn strands lie between`;
     case 'open-line':
       return 'Open line';
     case 'no-steady-figure':
