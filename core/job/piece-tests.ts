@@ -58,7 +58,7 @@ function common(grounds: TestGrounds, { apartNodeIds, plugsParted }: WirePiece):
   };
 }
 
-/** The wire between the two, for shorts: any path to the body should not be there. */
+/** The wire between the two, for shorts: a path to the body should not be there. */
 function toBody(grounds: TestGrounds, piece: WirePiece): PossibleTest[] {
   const [a, b] = piece.places;
   const [lead, towards] = a.side ? [a, b] : [b, a];

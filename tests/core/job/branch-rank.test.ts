@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { partsOnLeads } from '#core/circuit/usable-readings.ts';
 import { hearReadings } from '#core/job/hear-readings.ts';
 import type { Job, JobEntry } from '#core/job/job-document.ts';
 import { possibleTests } from '#core/job/possible-tests.ts';
@@ -131,7 +132,15 @@ describe('tests offered on a circuit with a branch', () => {
   test('want the part at the end of the branch unplugged before ohms, capacitance or current', () => {
     const dead = tests.filter(({ kind }) => !['unplug', 'move'].includes(kind));
     expect(dead.length).toBeGreaterThan(3);
-    for (const { state } of dead) expect(state.apartNodeIds).toContain('node:side-end');
+    for (const { state, sides, nodeIds, kind } of dead) {
+      const isAtPlug = sides.some((side) => side !== null);
+      if (!isAtPlug || kind.startsWith('drop')) expect(state.apartNodeIds).toContain('node:side-end');
+      // At a parted plug only what still hangs on the wire measured has to be unplugged.
+      const leads = nodeIds.map(
+        (nodeId, i) => ({ on: 'wire', nodeId, side: sides[i] ?? undefined }) as const,
+      );
+      expect(partsOnLeads(line, leads, state)).toEqual([]);
+    }
   });
 });
 
