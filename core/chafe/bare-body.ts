@@ -1,72 +1,87 @@
-import type { MechanismHazard } from './mechanism-hazard.ts';
+import type { ChafeAssumptions } from './chafe-assumptions.ts';
+import type { HazardSums } from './hazard-sums.ts';
 import { quickTail } from './quick-tail.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
-import { cellOf, motionOf, type RunMotion, swingOf, swingsOfSpan } from './run-motion.ts';
+import { motionOf, type RunMotion, swingsOfSpan } from './run-motion.ts';
 import type { Span } from './span.ts';
 
 /**
  * Every loom lies along painted body or a trim's back; each span rubs on it as hard as it can move. One
  * cause a span, so that each can be named with its own clip gap.
  * @example
- * bareBodyHazards(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions)).length // => 3
+ * listedCauses(runContext(sample.segment, runSurroundings(sample.map, sample.segment, defaultAssumptions), defaultAssumptions), [bareBody]).length // => 3
  */
-export function bareBodyHazards(run: RunContext): readonly MechanismHazard[] {
-  const { assumptions, cellMm, spans } = run;
+export function bareBody(run: RunContext, sums: HazardSums): void {
+  const { assumptions, spans } = run;
   const { baseRates, surfaceSeverity } = assumptions;
   const factor = baseRates.vibration * 3600 * surfaceSeverity.body * causeFactor(run, 'bare-body');
   const motion = motionOf(run);
-  const hazards: MechanismHazard[] = [];
-  let slice = 0;
-  while (slice < motion.sliceCount) {
-    const first = slice;
-    const index = motion.spanOf[first] as number;
-    while (slice < motion.sliceCount && motion.spanOf[slice] === index) slice++;
+  const { sliceCount, spanOf } = motion;
+  const forceN = run.segment.traits.includes('drawn-tight') ? assumptions.tightForceN : 0;
+  let first = 0;
+  while (first < sliceCount) {
+    const index = spanOf[first] as number;
+    let end = first + 1;
+    while (end < sliceCount && spanOf[end] === index) end++;
     const span = spans[index] as Span;
-    const firstCell = cellOf(motion, first);
-    const perMm = new Float64Array(cellOf(motion, slice - 1) - firstCell + 1);
-    let cell = firstCell;
-    for (let s = first; s < slice; s++) {
-      while ((motion.firstSlice[2 * cell + 2] as number) <= s) cell++;
-      const rubbed = (bodyRubbing(run, span, motion, s) * (motion.share[s] as number)) / 2;
-      perMm[cell - firstCell] = (perMm[cell - firstCell] as number) + factor * rubbed;
-    }
-    const middleMm =
-      (Math.max(0, span.fromMm) + Math.min(run.cellCount * cellMm, Math.max(0, span.toMm))) / 2;
-    hazards.push({
+    const cells = sums.cellsOf({
       cause: 'bare-body',
       mechanism: 'vibration',
       thing: run.segment.id,
-      figures: spanFigures(run, middleMm),
-      firstCell,
-      perMm,
       placed: false,
+      figures: () => spanFigures(run, middleOnRun(run, span)),
     });
+    if (forceN === 0 && span.drive.slackReachMm === 0) addLying(cells, motion, first, end, factor);
+    else addPressing(cells, motion, first, end, factor, forceN, assumptions);
+    first = end;
   }
-  return hazards;
 }
 
-/** Mean over a slice of `rubWork` times wear against a surface that the loom lies on; spare loom presses on it. */
-function bodyRubbing(
-  { assumptions, segment }: RunContext,
-  span: Span,
-  { sine, worth }: RunMotion,
-  slice: number,
-): number {
-  const { clearanceSigmaMm, motionAtClip, tightForceN } = assumptions;
-  const forceN = segment.traits.includes('drawn-tight') ? tightForceN : 0;
-  let sum = 0;
-  for (let k = 0; k < swingsOfSpan; k++) {
-    const at = swingsOfSpan * slice + k;
-    const most = worth[at] as number;
-    const drive = most > 0 ? swingOf(span, k)?.drive : null;
-    if (!drive) continue;
-    const height = sine[at] as number;
-    const spareMm = drive.slackReachMm * height;
-    const contact = spareMm === 0 ? 0.5 : quickTail(-spareMm / clearanceSigmaMm);
-    sum += most * contact;
-    if (forceN === 0) continue;
-    const shape = motionAtClip + (1 - motionAtClip) * height;
-    sum += (most / (drive.work * shape)) * forceN * contact * 4 * drive.hz * drive.motionMm;
+/** Middle of that part of a span that lies on the run. */
+function middleOnRun({ cellCount, cellMm }: RunContext, { fromMm, toMm }: Span): number {
+  return (Math.max(0, fromMm) + Math.min(cellCount * cellMm, Math.max(0, toMm))) / 2;
+}
+
+/** Adds the mean over slices of `rubWork` times wear where the loom just lies on the body: half of it touches. */
+function addLying(
+  cells: Float64Array,
+  { halfOf, share, worth }: RunMotion,
+  first: number,
+  end: number,
+  factor: number,
+): void {
+  const quarter = factor / 4;
+  for (let slice = first; slice < end; slice++) {
+    const at = swingsOfSpan * slice;
+    const all = (worth[at] as number) + (worth[at + 1] as number) + (worth[at + 2] as number);
+    const cell = (halfOf[slice] as number) >> 1;
+    cells[cell] = (cells[cell] as number) + quarter * all * (share[slice] as number);
   }
-  return sum;
+}
+
+/** The same where spare loom presses on the body, or a steady force does. */
+function addPressing(
+  cells: Float64Array,
+  { halfOf, spanOf, share, sine, worth, swings }: RunMotion,
+  first: number,
+  end: number,
+  factor: number,
+  forceN: number,
+  { clearanceSigmaMm, motionAtClip }: ChafeAssumptions,
+): void {
+  const firstSwing = swingsOfSpan * (spanOf[first] as number);
+  for (let slice = first; slice < end; slice++) {
+    let sum = 0;
+    for (let k = 0; k < swingsOfSpan; k++) {
+      const at = swingsOfSpan * slice + k;
+      const most = worth[at] as number;
+      if (most === 0) continue;
+      const height = sine[at] as number;
+      const contact = quickTail((-(swings.slackMm[firstSwing + k] as number) * height) / clearanceSigmaMm);
+      const shape = motionAtClip + (1 - motionAtClip) * height;
+      sum += most * contact * (1 + (forceN * (swings.slipOverWork[firstSwing + k] as number)) / shape);
+    }
+    const cell = (halfOf[slice] as number) >> 1;
+    cells[cell] = (cells[cell] as number) + (factor * sum * (share[slice] as number)) / 2;
+  }
 }

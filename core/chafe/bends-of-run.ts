@@ -1,4 +1,4 @@
-import { cornersOf } from '../geometry/bend-radius.ts';
+import { type Corner, cornersOf } from '../geometry/bend-radius.ts';
 import type { StationLine } from '../geometry/station-line.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import { advisedBendDiameters } from './wear.ts';
@@ -21,9 +21,26 @@ export function tightBendsOf(
   diameterMm: number,
   { bendLegMm }: ChafeAssumptions,
 ): readonly TightBend[] {
-  return cornersOf(line, bendLegMm)
-    .filter(({ radiusMm }) => radiusMm < advisedBendDiameters * diameterMm)
-    .map((bend) => ({ ...bend, radiusMm: Math.max(bend.radiusMm, diameterMm / 2) }));
+  const tight: TightBend[] = [];
+  for (const { stationMm, turnRad, radiusMm } of cornersWithin(line, bendLegMm)) {
+    if (radiusMm >= advisedBendDiameters * diameterMm) continue;
+    tight.push({ stationMm, turnRad, radiusMm: Math.max(radiusMm, diameterMm / 2) });
+  }
+  return tight;
+}
+
+interface Measured {
+  readonly legMm: number;
+  readonly corners: readonly Corner[];
+}
+const known = new WeakMap<StationLine, Measured>();
+
+function cornersWithin(line: StationLine, legMm: number): readonly Corner[] {
+  const before = known.get(line);
+  if (before?.legMm === legMm) return before.corners;
+  const corners = cornersOf(line, legMm);
+  known.set(line, { legMm, corners });
+  return corners;
 }
 
 /** Bends nearer together than this are one bend to whoever looks, mm of loom: the chords of a round one. */

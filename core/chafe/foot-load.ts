@@ -1,7 +1,7 @@
 import { normalTail } from '../quantity/normal-tail.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
-import { inMiddles } from './mass-at.ts';
-import type { MechanismHazard } from './mechanism-hazard.ts';
+import type { HazardSums } from './hazard-sums.ts';
+import { addInMiddles } from './mass-at.ts';
 import { causeFactor, type RunContext, spanFigures } from './run-context.ts';
 
 /**
@@ -17,10 +17,10 @@ export function footForceN(foot: ChafeAssumptions['foot'], diameterMm: number): 
 /**
  * A run that feet reach is trodden on to what lies under it, all along.
  * @example
- * footLoadHazards(runContext({ ...sample.middle, traits: ['under-feet'] }, runSurroundings(sample.map, { ...sample.middle, traits: ['under-feet'] }, defaultAssumptions), defaultAssumptions)).length // => 1
+ * listedCauses(runContext({ ...sample.middle, traits: ['under-feet'] }, runSurroundings(sample.map, { ...sample.middle, traits: ['under-feet'] }, defaultAssumptions), defaultAssumptions), [footLoad]).length // => 1
  */
-export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
-  if (!run.segment.traits.includes('under-feet')) return [];
+export function footLoad(run: RunContext, sums: HazardSums): void {
+  if (!run.segment.traits.includes('under-feet')) return;
   const { assumptions } = run;
   const { foot, baseRates, surfaceSeverity } = assumptions;
   const resting = normalTail(0);
@@ -31,15 +31,12 @@ export function footLoadHazards(run: RunContext): readonly MechanismHazard[] {
     foot.slideMm *
     resting;
   const factor = work * surfaceSeverity.underfoot * causeFactor(run, 'foot-load');
-  return [
-    {
-      cause: 'foot-load',
-      mechanism: 'foot-load',
-      thing: run.segment.id,
-      figures: spanFigures(run, run.lengthMm / 2),
-      firstCell: 0,
-      placed: false,
-      perMm: inMiddles(run.wear, factor),
-    },
-  ];
+  const cells = sums.cellsOf({
+    cause: 'foot-load',
+    mechanism: 'foot-load',
+    thing: run.segment.id,
+    placed: false,
+    figures: () => spanFigures(run, run.lengthMm / 2),
+  });
+  addInMiddles(cells, run.wear, factor);
 }

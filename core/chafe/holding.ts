@@ -111,10 +111,17 @@ function holdsFollowed(
  */
 export function apartHolds(holds: readonly Hold[]): readonly Hold[] {
   const kept: Hold[] = [];
-  for (const hold of [...holds].sort((a, b) => a.atMm - b.atMm)) {
+  for (const hold of inOrder(holds) ? holds : [...holds].sort((a, b) => a.atMm - b.atMm)) {
     const last = kept[kept.length - 1];
     if (!last || hold.atMm - last.atMm >= samePlaceMm) kept.push(hold);
     else if (hold.solid) kept[kept.length - 1] = { atMm: last.atMm, solid: true };
   }
   return kept;
+}
+
+function inOrder(holds: readonly Hold[]): boolean {
+  for (let i = 1; i < holds.length; i++) {
+    if ((holds[i] as Hold).atMm < (holds[i - 1] as Hold).atMm) return false;
+  }
+  return true;
 }

@@ -1,24 +1,31 @@
-import type { RawWindow } from './smooth-cells.ts';
-
 /** Cells of a run, as far as finding one goes. */
 interface Cells {
   readonly cellMm: number;
   readonly cellCount: number;
 }
 
+/** Cells that take what is added to them. */
+type Sums = Float64Array | number[];
+
 /**
- * Hazard per hour gathered at one station of a run, shared between the two cells whose middles it lies
+ * Adds hazard per hour gathered at one station of a run, shared between the two cells whose middles it lies
  * between, so that a station on a cell's border belongs to neither side by chance.
  * @example
- * massAt({ cellMm: 10, cellCount: 50 }, 257.5, 1) // => { firstCell: 25, perMm: [0.075, 0.025], placed: true }
+ * addMass([0, 0, 0], { cellMm: 10, cellCount: 3 }, 17.5, 1) // => [0, 0.075, 0.025]
  */
-export function massAt(run: Cells, stationMm: number, mass: number): RawWindow & { readonly placed: true } {
-  const place = Math.min(run.cellCount - 1, Math.max(0, stationMm / run.cellMm - 0.5));
+export function addMass<C extends Sums>(
+  cells: C,
+  { cellMm, cellCount }: Cells,
+  stationMm: number,
+  mass: number,
+): C {
+  const place = Math.min(cellCount - 1, Math.max(0, stationMm / cellMm - 0.5));
   const cell = Math.floor(place);
   const share = place - cell;
-  const density = mass / run.cellMm;
-  const perMm = share > 0 ? [density * (1 - share), density * share] : [density];
-  return { firstCell: cell, perMm, placed: true };
+  const density = mass / cellMm;
+  cells[cell] = (cells[cell] as number) + density * (1 - share);
+  if (share > 0) cells[cell + 1] = (cells[cell + 1] as number) + density * share;
+  return cells;
 }
 
 /**
@@ -38,14 +45,24 @@ export function readAt(
 }
 
 /**
- * A figure kept at the borders of cells, at the middle of each, times a factor.
+ * Adds a figure kept at the borders of cells, at the middle of each, times a factor.
  * @example
- * inMiddles([1, 3, 7], 2) // => [4, 10]
+ * addInMiddles([0, 1], [1, 3, 7], 2) // => [4, 11]
  */
-export function inMiddles(perBorder: ArrayLike<number>, factor: number): readonly number[] {
-  const middles: number[] = [];
+export function addInMiddles<C extends Sums>(cells: C, perBorder: ArrayLike<number>, factor: number): C {
   for (let i = 1; i < perBorder.length; i++) {
-    middles.push((factor * ((perBorder[i - 1] as number) + (perBorder[i] as number))) / 2);
+    const middle = ((perBorder[i - 1] as number) + (perBorder[i] as number)) / 2;
+    cells[i - 1] = (cells[i - 1] as number) + factor * middle;
   }
-  return middles;
+  return cells;
+}
+
+/**
+ * Adds the same density to so many cells.
+ * @example
+ * addEvenly([0, 1], 2, 3) // => [3, 4]
+ */
+export function addEvenly<C extends Sums>(cells: C, cellCount: number, density: number): C {
+  for (let i = 0; i < cellCount; i++) cells[i] = (cells[i] as number) + density;
+  return cells;
 }

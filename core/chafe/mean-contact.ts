@@ -1,7 +1,7 @@
 import { quickTail, tailsBeyond } from './quick-tail.ts';
 
 /** Clearances nearer together than this share of their doubt are as good as one. */
-const alike = 0.02;
+export const alike = 0.02;
 const halfBell = tailsBeyond(0);
 
 /**
@@ -18,9 +18,18 @@ export function meanContact(fromMm: number, toMm: number, openMm: number, tauMm:
     return quickTail(middleMm / (middleMm > 0 ? openMm : tauMm));
   }
   if (fromMm > 0 && toMm > 0) {
-    return (openMm * (tailsBeyond(fromMm / openMm) - tailsBeyond(toMm / openMm))) / wayMm;
+    return meanTail(fromMm / openMm, toMm / openMm);
   }
   return (untilZero(fromMm, openMm, tauMm) - untilZero(toMm, openMm, tauMm)) / wayMm;
+}
+
+/**
+ * Mean of the normal tail between two places, in sigmas, that are not alike.
+ * @example
+ * meanTail(1, 2) // => 0.0748248
+ */
+export function meanTail(from: number, to: number): number {
+  return (tailsBeyond(from) - tailsBeyond(to)) / (to - from);
 }
 
 /** The integral of the contact from a clearance to zero. */

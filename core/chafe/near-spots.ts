@@ -2,9 +2,12 @@ import { boundsApartMm, boundsOf, grownBounds } from '../geometry/bounds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot, Segment } from '../map/records.ts';
 import { runsInBounds } from './run-grid.ts';
+import { placesAlong } from './run-places.ts';
 import { type RunShape, runShape } from './run-shape.ts';
 import { heightsCount, runToSpotMm } from './spot-distance.ts';
+import { spotForm } from './spot-form.ts';
 import { spotGrid } from './spot-grid.ts';
+import { type SpotWay, spotWay } from './spot-way.ts';
 
 /** A mapped spot within reach of a run. */
 export class NearSpot {
@@ -15,12 +18,26 @@ export class NearSpot {
   readonly inSpace: boolean;
   readonly #shape: RunShape;
   #distanceMm = -1;
+  #way: SpotWay | null = null;
   constructor(shape: RunShape, spot: RubSpot) {
     this.spot = spot;
     this.inSpace = heightsCount(shape, spot);
     this.#shape = shape;
     const bounds = boundsOf(spot.points);
     this.leastMm = bounds ? boundsApartMm(shape.bounds, bounds) : Number.POSITIVE_INFINITY;
+  }
+
+  /**
+   * The run's way past it, its cells being so many, as far as it lies within reach: measured when first asked for,
+   * and anew when asked to look farther.
+   */
+  wayWithin(reachMm: number, cellCount: number): SpotWay {
+    if (this.#way?.cellCount === cellCount && this.#way.reachMm >= reachMm) return this.#way;
+    const { line } = this.#shape;
+    const form = spotForm(this.spot, this.inSpace);
+    const places = placesAlong(line, 2 * cellCount);
+    this.#way = spotWay(form, places, cellCount, line.lengthMm / cellCount, reachMm);
+    return this.#way;
   }
 
   /** Least distance from this run's centre line to it, measured when first asked. */
@@ -72,6 +89,15 @@ const measured = (shape: RunShape, spots: readonly RubSpot[], before: readonly N
 
 const knownNearest = new WeakMap<MapDocument, Map<string, number>>();
 
+function nearestTable(map: MapDocument): Map<string, number> {
+  let table = knownNearest.get(map);
+  if (!table) {
+    table = new Map();
+    knownNearest.set(map, table);
+  }
+  return table;
+}
+
 /**
  * Distance of a spot to the run nearest to it, in mm: a clearance someone gave belongs to that place. Infinite
  * when no run is within reach. Remembered for the map. O(runs near the first time).
@@ -79,14 +105,31 @@ const knownNearest = new WeakMap<MapDocument, Map<string, number>>();
  * nearestRunMm(sample.map, sample.rubSpot, 200) // => 4
  */
 export function nearestRunMm(map: MapDocument, spot: RubSpot, reachMm: number): number {
-  let table = knownNearest.get(map);
-  if (!table) {
-    table = new Map();
-    knownNearest.set(map, table);
+  return nearestIn(nearestTable(map), map, spot, reachMm);
+}
+
+/**
+ * As `nearestRunMm` for each of a run's near spots with a given clearance; 0 for one without.
+ * @example
+ * nearestRunsMm(sample.map, nearSpots(sample.map, sample.middle, 200), 200) // => [0]
+ */
+export function nearestRunsMm(
+  map: MapDocument,
+  near: readonly NearSpot[],
+  reachMm: number,
+): readonly number[] {
+  const table = nearestTable(map);
+  const nearest: number[] = [];
+  for (const { spot } of near) {
+    nearest.push(spot.clearanceMm === null ? 0 : nearestIn(table, map, spot, reachMm));
   }
-  let nearest = table.get(spot.id);
-  if (nearest !== undefined) return nearest;
-  nearest = Number.POSITIVE_INFINITY;
+  return nearest;
+}
+
+function nearestIn(table: Map<string, number>, map: MapDocument, spot: RubSpot, reachMm: number): number {
+  const before = table.get(spot.id);
+  if (before !== undefined) return before;
+  let nearest = Number.POSITIVE_INFINITY;
   const bounds = boundsOf(spot.points);
   for (const segment of bounds ? runsInBounds(map, grownBounds(bounds, reachMm)) : []) {
     for (const near of nearSpots(map, segment, reachMm)) {

@@ -3,39 +3,45 @@ import { normalTail } from '../quantity/normal-tail.ts';
 /** Knots to one sigma; between two of them a cubic is out by under 1e-6 of the tail. */
 const knotsInSigma = 64;
 const farthestSigmas = 8;
-const knots = farthestSigmas * knotsInSigma + 1;
+const knots = farthestSigmas * knotsInSigma;
 
-/** At each knot: the tail beyond it, the bell (how fast the tail falls), and the sum of all tails beyond it. */
-const tails = new Float64Array(knots + 1);
-const bells = new Float64Array(knots + 1);
-const sums = new Float64Array(knots + 1);
-for (let i = 0; i <= knots; i++) {
-  const z = i / knotsInSigma;
-  tails[i] = normalTail(z);
-  bells[i] = Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
-  sums[i] = exactSum(z);
-}
+const bell = (z: number) => Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
+
+/** The tail falls as fast as the bell is high; the sum of all tails beyond falls as fast as the tail is high. */
+const tails = cubicsOf(normalTail, bell);
+const sums = cubicsOf(exactSum, normalTail);
 
 function exactSum(z: number): number {
-  const bell = Math.exp(-0.5 * z * z) / Math.sqrt(2 * Math.PI);
-  if (z < 4) return bell - z * normalTail(z);
+  if (z < 4) return bell(z) - z * normalTail(z);
   // Far out the two cancel; the asymptotic continued fraction does not (Abramowitz and Stegun 26.2.14, from memory).
   let below = z + 30 / z;
   for (let k = 29; k >= 2; k--) below = z + k / below;
-  return bell / (z * below + 1);
+  return bell(z) / (z * below + 1);
 }
 
-/** Cubic Hermite in a falling table, x sigmas from its start; `falls` is how fast it falls a sigma at each knot. */
-function readOff(table: Float64Array, falls: Float64Array, x: number): number {
+/** Between each two knots of a falling figure the cubic through both with the slope of both, lowest power first. */
+function cubicsOf(figure: (z: number) => number, fall: (z: number) => number): Float64Array {
+  const cubics = new Float64Array(4 * knots);
+  for (let i = 0; i < knots; i++) {
+    const [from, to] = [i / knotsInSigma, (i + 1) / knotsInSigma];
+    const slopeFrom = -fall(from) / knotsInSigma;
+    const slopeTo = -fall(to) / knotsInSigma;
+    const rise = figure(to) - figure(from);
+    const bend = slopeFrom + slopeTo - 2 * rise;
+    cubics.set([figure(from), slopeFrom, rise - slopeFrom - bend, bend], 4 * i);
+  }
+  return cubics;
+}
+
+function readOff(cubics: Float64Array, x: number): number {
   const at = x * knotsInSigma;
-  const i = at | 0;
-  const t = at - i;
-  const here = table[i] as number;
-  const slopeHere = -(falls[i] as number) / knotsInSigma;
-  const slopeNext = -(falls[i + 1] as number) / knotsInSigma;
-  const rise = (table[i + 1] as number) - here;
-  const bend = slopeHere + slopeNext - 2 * rise;
-  return here + t * (slopeHere + t * (rise - slopeHere - bend + t * bend));
+  const knot = at | 0;
+  const t = at - knot;
+  const i = 4 * knot;
+  return (
+    (cubics[i] as number) +
+    t * ((cubics[i + 1] as number) + t * ((cubics[i + 2] as number) + t * (cubics[i + 3] as number)))
+  );
 }
 
 /**
@@ -47,7 +53,7 @@ function readOff(table: Float64Array, falls: Float64Array, x: number): number {
 export function quickTail(z: number): number {
   const x = z < 0 ? -z : z;
   if (x >= farthestSigmas) return z < 0 ? 1 : 0;
-  const tail = readOff(tails, bells, x);
+  const tail = readOff(tails, x);
   return z < 0 ? 1 - tail : tail;
 }
 
@@ -60,6 +66,6 @@ export function quickTail(z: number): number {
 export function tailsBeyond(z: number): number {
   const x = z < 0 ? -z : z;
   if (x >= farthestSigmas) return z < 0 ? x : 0;
-  const sum = readOff(sums, tails, x);
+  const sum = readOff(sums, x);
   return z < 0 ? x + sum : sum;
 }

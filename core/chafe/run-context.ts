@@ -24,7 +24,7 @@ export interface RunContext {
   /** Needle strokes its wall stands, heat and water allowed for. */
   readonly strokes: number;
   /** 1 / capacity of wall and cover at every border of the cells, 1/(N mm): large where copper shows soon. */
-  readonly wear: readonly number[];
+  readonly wear: ArrayLike<number>;
   readonly tightBends: readonly TightBend[];
 }
 

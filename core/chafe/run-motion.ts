@@ -1,5 +1,4 @@
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
-import { halfSine } from './half-sine.ts';
 import type { RunContext } from './run-context.ts';
 import type { Span, Swing } from './span.ts';
 
@@ -9,12 +8,14 @@ export const swingsOfSpan = 3;
 /**
  * How a run moves. The halves of its cells are cut into slices where a span ends inside them, so that a slice
  * belongs to one span; swing `k` of slice `s` stands at `swingsOfSpan * s + k`, and one the span cannot make
- * has no worth.
+ * has no worth. Swing `k` of span `i` stands at `swingsOfSpan * i + k`.
  */
 export interface RunMotion {
   readonly sliceCount: number;
   /** First slice of each half cell, and one more: the number of slices. */
   readonly firstSlice: Int32Array;
+  /** The half cell a slice lies in. */
+  readonly halfOf: Int32Array;
   /** Where a slice starts and how much of it there is, as shares of its half cell. */
   readonly start: Float64Array;
   readonly share: Float64Array;
@@ -27,6 +28,17 @@ export interface RunMotion {
   readonly worth: Float64Array;
   /** Wear in the middle of the slice. */
   readonly wear: Float64Array;
+  /** Of each swing of each span: one-sigma motion at mid-span, how far it strays to a side there, and sags. */
+  readonly swings: SwingFigures;
+}
+
+/** The figures of every swing of every span of a run, side by side; a swing that cannot be has sigma -1. */
+export interface SwingFigures {
+  readonly sigmaMm: Float64Array;
+  readonly slackMm: Float64Array;
+  readonly sagMm: Float64Array;
+  /** Slip a second for each N that presses, over the drive: what a steady force is worth beside being shaken. */
+  readonly slipOverWork: Float64Array;
 }
 
 /**
@@ -58,6 +70,7 @@ export function swingChance(
 class MotionRoom implements RunMotion {
   run: MovingRun | null = null;
   firstSlice = new Int32Array(0);
+  halfOf = new Int32Array(0);
   spanOf = new Int32Array(0);
   start = new Float64Array(0);
   share = new Float64Array(0);
@@ -66,11 +79,24 @@ class MotionRoom implements RunMotion {
   worth = new Float64Array(0);
   wear = new Float64Array(0);
   sliceCount = 0;
+  swings = roomForSwings(0);
 }
 const room = new MotionRoom();
 
+function roomForSwings(count: number): SwingFigures {
+  return {
+    sigmaMm: new Float64Array(count),
+    slackMm: new Float64Array(count),
+    sagMm: new Float64Array(count),
+    slipOverWork: new Float64Array(count),
+  };
+}
+
 /** What of a run its motion depends on. */
 export type MovingRun = Pick<RunContext, 'spans' | 'wear' | 'cellCount' | 'cellMm' | 'assumptions'>;
+
+/** A border nearer to that of a half cell than this share of it makes no slice. */
+const leastSlice = 1e-6;
 
 /**
  * The motion of a run. It stays as it is until that of another run is asked for. O(cells) the first time.
@@ -80,67 +106,49 @@ export type MovingRun = Pick<RunContext, 'spans' | 'wear' | 'cellCount' | 'cellM
 export function motionOf(run: MovingRun): RunMotion {
   if (room.run === run) return room;
   room.run = run;
-  cutSlices(run);
-  const halfMm = run.cellMm / 2;
-  const { motionAtClip } = run.assumptions;
-  room.worth.fill(0, 0, swingsOfSpan * room.sliceCount);
-  let first = 0;
-  while (first < room.sliceCount) {
-    const index = room.spanOf[first] as number;
-    let end = first + 1;
-    while (end < room.sliceCount && room.spanOf[end] === index) end++;
-    const span = run.spans[index] as Span;
+  const { spans, cellCount, cellMm, assumptions } = run;
+  const halves = 2 * cellCount;
+  makeRoom(halves, halves + 2 * spans.length, swingsOfSpan * spans.length);
+  const halfMm = cellMm / 2;
+  let slice = 0;
+  // In half cells from the run's start.
+  let fromHalf = 0;
+  for (let index = 0; index < spans.length; index++) {
+    const span = spans[index] as Span;
+    // The last span goes on for ever.
+    const toHalf = index < spans.length - 1 ? wholeIfNear(Math.min(halves, span.toMm / halfMm)) : halves;
+    const first = slice;
+    if (toHalf > fromHalf) {
+      slice = cutSpan(run, index, first, fromHalf, toHalf);
+      fromHalf = toHalf;
+    }
     for (let k = 0; k < swingsOfSpan; k++) {
       const swing = swingOf(span, k);
-      const chance = swingChance(span, k, run.assumptions);
-      if (swing) addSwing(swing, chance, k, first, end, halfMm, motionAtClip);
+      keepFigures(swing, swingsOfSpan * index + k);
+      if (slice === first) continue;
+      if (swing) addSwing(swing, swingChance(span, k, assumptions), k, first, slice, halfMm, assumptions);
+      else for (let s = first; s < slice; s++) room.worth[swingsOfSpan * s + k] = 0;
     }
-    first = end;
   }
+  room.firstSlice[halves] = slice;
+  // Past the end everything lies farther on, so that a cell can be looked up.
+  room.firstSlice[halves + 1] = 0x7fffffff;
+  room.firstSlice[halves + 2] = 0x7fffffff;
+  room.sliceCount = slice;
   return room;
 }
 
-/** A border nearer to that of a half cell than this share of it makes no slice. */
-const leastSlice = 1e-6;
-
-function cutSlices({ spans, wear, cellCount, cellMm }: MovingRun): void {
-  const halves = 2 * cellCount;
-  makeRoom(halves, halves + spans.length);
-  const { firstSlice, spanOf, start, share, wear: wearOf } = room;
-  const perHalf = 2 / cellMm;
-  let slice = 0;
-  let index = 0;
-  // In half cells from the run's start; the last span goes on for ever.
-  let spanEnd = spans.length > 1 ? (spans[0] as Span).toMm * perHalf : Number.POSITIVE_INFINITY;
-  for (let h = 0; h < halves; h++) {
-    firstSlice[h] = slice;
-    const here = wear[h >> 1] as number;
-    const rise = (wear[(h >> 1) + 1] as number) - here;
-    let from = 0;
-    while (from < 1) {
-      while (spanEnd - h - from < leastSlice) {
-        index++;
-        spanEnd = index < spans.length - 1 ? (spans[index] as Span).toMm * perHalf : Number.POSITIVE_INFINITY;
-      }
-      const to = spanEnd - h < 1 - leastSlice ? spanEnd - h : 1;
-      start[slice] = from;
-      share[slice] = to - from;
-      spanOf[slice] = index;
-      wearOf[slice] = here + rise * ((h & 1) / 2 + (from + to) / 4);
-      slice++;
-      from = to;
-    }
-  }
-  // Past the end everything lies farther on, so that a slice can be looked up.
-  firstSlice.fill(slice, halves);
-  firstSlice.fill(0x7fffffff, halves + 1);
-  room.sliceCount = slice;
+function wholeIfNear(half: number): number {
+  const whole = Math.round(half);
+  return Math.abs(half - whole) < leastSlice ? whole : half;
 }
 
-function makeRoom(halves: number, slices: number): void {
-  if (room.firstSlice.length <= halves) room.firstSlice = new Int32Array(2 * halves + 1);
+function makeRoom(halves: number, slices: number, swings: number): void {
+  if (room.firstSlice.length < halves + 3) room.firstSlice = new Int32Array(2 * halves + 3);
+  if (room.swings.sigmaMm.length < swings) room.swings = roomForSwings(2 * swings);
   if (room.spanOf.length >= slices) return;
   const most = 2 * slices;
+  room.halfOf = new Int32Array(most);
   room.spanOf = new Int32Array(most);
   room.start = new Float64Array(most);
   room.share = new Float64Array(most);
@@ -150,65 +158,107 @@ function makeRoom(halves: number, slices: number): void {
   room.worth = new Float64Array(swingsOfSpan * most);
 }
 
+/** Cuts one span's part of a run into slices; answers how many there are by then. */
+function cutSpan({ wear }: MovingRun, span: number, first: number, fromHalf: number, toHalf: number): number {
+  const { firstSlice, halfOf, spanOf, start, share, wear: wearOf } = room;
+  let slice = first;
+  let from = fromHalf;
+  while (from < toHalf) {
+    const half = Math.floor(from);
+    const to = Math.min(half + 1, toHalf);
+    const cell = half >> 1;
+    const here = wear[cell] as number;
+    const rise = (wear[cell + 1] as number) - here;
+    if (from === half) firstSlice[half] = slice;
+    halfOf[slice] = half;
+    spanOf[slice] = span;
+    start[slice] = from - half;
+    share[slice] = to - from;
+    wearOf[slice] = here + rise * ((from + to) / 4 - cell);
+    slice++;
+    from = to;
+  }
+  return slice;
+}
+
+function keepFigures(swing: Swing | null, at: number): void {
+  const { sigmaMm, slackMm, sagMm, slipOverWork } = room.swings;
+  if (!swing) {
+    sigmaMm[at] = -1;
+    return;
+  }
+  const { drive } = swing;
+  sigmaMm[at] = drive.sigmaMm;
+  slackMm[at] = drive.slackReachMm;
+  sagMm[at] = drive.sagMm;
+  slipOverWork[at] = (4 * drive.hz * drive.motionMm) / drive.work;
+}
+
+/**
+ * Fills in one swing over the slices of its span. All but the first and the last are whole half cells, from one to
+ * the next of which the swing's angle grows by one step, so that its sine and cosine are turned on rather than
+ * worked out anew.
+ */
 function addSwing(
-  { fromMm, drive }: Swing,
+  swing: Swing,
   chance: number,
   k: number,
   first: number,
   end: number,
   halfMm: number,
-  still: number,
+  { motionAtClip }: ChafeAssumptions,
 ): void {
-  const { firstSlice, start, share, sine, sineRise, worth, wear } = room;
-  const moving = 1 - still;
-  const perMm = 1 / drive.spanMm;
-  const most = chance * drive.work;
-  // Means of a sine and of its square over half a cell, against their middle: sinc of the angle it spans.
-  const wholeTurn = Math.PI * halfMm * perMm;
-  const wholeSinc = meanSine(wholeTurn / 2);
-  const wholeDouble = meanSine(wholeTurn);
-  let h = halfOf(room, first);
-  for (let s = first; s < end; s++) {
-    while ((firstSlice[h + 1] as number) <= s) h++;
-    const part = share[s] as number;
-    const along = ((h + (start[s] as number) + part / 2) * halfMm - fromMm) * perMm;
-    const height = halfSine(along);
-    const turn = part === 1 ? wholeTurn : wholeTurn * part;
-    const sinc = part === 1 ? wholeSinc : meanSine(turn / 2);
-    const double = part === 1 ? wholeDouble : meanSine(turn);
-    const slope = along <= 0 || along >= 1 ? 0 : Math.sqrt(Math.max(0, 1 - height * height)) * turn;
-    const square = (1 - (1 - 2 * height * height) * double) / 2;
-    const shapeSquare = still * still + 2 * still * moving * height * sinc + moving * moving * square;
-    const at = swingsOfSpan * s + k;
-    sine[at] = height * sinc;
-    sineRise[at] = along < 0.5 ? slope : -slope;
-    worth[at] = most * shapeSquare * (wear[s] as number);
+  const { sine, sineRise, worth, wear } = room;
+  addSlice(swing, chance, k, first, halfMm, motionAtClip);
+  if (end - first > 1) addSlice(swing, chance, k, end - 1, halfMm, motionAtClip);
+  if (end - first < 3) return;
+  addSlice(swing, chance, k, first + 1, halfMm, motionAtClip);
+  const turn = (Math.PI * halfMm) / swing.drive.spanMm;
+  const sinc = meanSine(turn / 2);
+  const double = meanSine(turn);
+  const [stepSine, stepCosine] = [Math.sin(turn), Math.cos(turn)];
+  const moving = 1 - motionAtClip;
+  const most = chance * swing.drive.work;
+  const evenly = most * (motionAtClip * motionAtClip + ((1 - double) * moving * moving) / 2);
+  const byHeight = most * 2 * motionAtClip * moving * sinc;
+  const bySquare = most * moving * moving * double;
+  const at = swingsOfSpan * (first + 1) + k;
+  let height = (sine[at] as number) / sinc;
+  let slope = (sineRise[at] as number) / turn;
+  for (let s = first + 2; s < end - 1; s++) {
+    const before = height;
+    height = before * stepCosine + slope * stepSine;
+    slope = slope * stepCosine - before * stepSine;
+    const to = swingsOfSpan * s + k;
+    sine[to] = height * sinc;
+    sineRise[to] = slope * turn;
+    worth[to] = (evenly + height * (byHeight + height * bySquare)) * (wear[s] as number);
   }
 }
 
-/**
- * The half cell a slice lies in: at most as many before it as there are slices before it. O(log halves).
- * @example
- * halfOf({ firstSlice: [0, 2, 3] }, 2) // => 1
- */
-export function halfOf({ firstSlice }: { readonly firstSlice: ArrayLike<number> }, slice: number): number {
-  let low = 0;
-  let high = slice;
-  while (low < high) {
-    const middle = (low + high + 1) >> 1;
-    if (middle < firstSlice.length && (firstSlice[middle] as number) <= slice) low = middle;
-    else high = middle - 1;
-  }
-  return low;
-}
-
-/**
- * The cell a slice lies in.
- * @example
- * cellOf({ firstSlice: [0, 2, 3, 4, 5] }, 3) // => 1
- */
-export function cellOf(motion: { readonly firstSlice: ArrayLike<number> }, slice: number): number {
-  return halfOf(motion, slice) >> 1;
+/** Means of a sine and of its square over a stretch, against their middle: sinc of the angle it spans. */
+function addSlice(
+  { fromMm, drive }: Swing,
+  chance: number,
+  k: number,
+  slice: number,
+  halfMm: number,
+  motionAtClip: number,
+): void {
+  const part = room.share[slice] as number;
+  const middle = (room.halfOf[slice] as number) + (room.start[slice] as number) + part / 2;
+  const angle = (Math.PI * (middle * halfMm - fromMm)) / drive.spanMm;
+  const turn = (Math.PI * halfMm * part) / drive.spanMm;
+  const height = Math.max(0, Math.sin(angle));
+  const mean = height * meanSine(turn / 2);
+  const square = (1 - (1 - 2 * height * height) * meanSine(turn)) / 2;
+  const moving = 1 - motionAtClip;
+  const shapeSquare =
+    motionAtClip * motionAtClip + 2 * motionAtClip * moving * mean + moving * moving * square;
+  const at = swingsOfSpan * slice + k;
+  room.sine[at] = mean;
+  room.sineRise[at] = Math.cos(angle) * turn;
+  room.worth[at] = chance * drive.work * shapeSquare * (room.wear[slice] as number);
 }
 
 const meanSine = (angle: number) => (angle > 1e-9 ? Math.sin(angle) / angle : 1);

@@ -3,7 +3,7 @@ import type { Circuit, MapNode, Segment } from '../map/records.ts';
 import { circuitsThrough } from './bundle-through.ts';
 import type { ChafeAssumptions } from './chafe-assumptions.ts';
 import { type Hold, holdsBeyond } from './holding.ts';
-import { type NearSpot, nearestRunMm, nearSpots } from './near-spots.ts';
+import { type NearSpot, nearestRunsMm, nearSpots } from './near-spots.ts';
 import { type Protection, strongerCover } from './protection.ts';
 import { type RunShape, runShape } from './run-shape.ts';
 import { runsAtNode } from './runs-at-node.ts';
@@ -40,9 +40,7 @@ export function runSurroundings(
     shape,
     circuits: circuitsThrough(map, segment.id),
     near,
-    nearestMm: near.map(({ spot }) =>
-      spot.clearanceMm === null ? 0 : nearestRunMm(map, spot, assumptions.reachMm),
-    ),
+    nearestMm: nearestRunsMm(map, near, assumptions.reachMm),
     beyondFrom: holdsBeyond(map, segment, segment.fromNodeId),
     beyondTo: holdsBeyond(map, segment, segment.toNodeId),
     coverFrom: coverPast(map, segment, shape.from, assumptions),

@@ -1,20 +1,21 @@
 import type { MapDocument } from '../map/map-document.ts';
 import type { Segment } from '../map/records.ts';
 import type { Wire } from '../wire/wire-shape.ts';
-import { bareBodyHazards } from './bare-body.ts';
+import { bareBody } from './bare-body.ts';
 import { type ChafeAssumptions, defaultAssumptions } from './chafe-assumptions.ts';
-import { clipEdgeHazards } from './clip-edges.ts';
-import { footLoadHazards } from './foot-load.ts';
-import { hingeFlexHazards } from './hinge-flex.ts';
+import { clipEdges } from './clip-edges.ts';
+import { footLoad } from './foot-load.ts';
+import { listedCauses, type MechanismOfRun, wholeSums } from './hazard-sums.ts';
+import { hingeFlex } from './hinge-flex.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
-import { passThroughHazards } from './pass-through.ts';
-import { rubSpotHazards } from './rub-spots.ts';
+import { passThrough } from './pass-through.ts';
+import { rubSpots } from './rub-spots.ts';
 import { type RunContext, runContext } from './run-context.ts';
 import { type RunSurroundings, runSurroundings, sameSurroundings } from './run-surroundings.ts';
-import { seatSlideHazards } from './seat-slide.ts';
+import { seatSlide } from './seat-slide.ts';
 import { addSpread, cellBell } from './smooth-cells.ts';
-import { tightBendHazards } from './tight-bends.ts';
-import { wetHazards } from './wet.ts';
+import { tightBends } from './tight-bends.ts';
+import { wetRun } from './wet.ts';
 
 /**
  * Hazard of one run, whoever's circuit it carries, before drawn places are spread by the doubt of where they
@@ -25,21 +26,22 @@ export interface SegmentHazard {
   /** Equal cells from the run's `fromNodeId` end. */
   readonly cellCount: number;
   readonly cellMm: number;
+  /** Worked out when first asked for. */
   readonly causes: readonly MechanismHazard[];
   /** All causes together and spread, per hour and mm of drawn loom, in each cell. */
-  readonly perMm: readonly number[];
+  readonly perMm: Float64Array;
 }
 
-const everyMechanism: readonly ((run: RunContext) => readonly MechanismHazard[])[] = [
-  bareBodyHazards,
-  rubSpotHazards,
-  clipEdgeHazards,
-  passThroughHazards,
-  tightBendHazards,
-  hingeFlexHazards,
-  seatSlideHazards,
-  footLoadHazards,
-  wetHazards,
+const everyMechanism: readonly MechanismOfRun[] = [
+  bareBody,
+  rubSpots,
+  clipEdges,
+  passThrough,
+  tightBends,
+  hingeFlex,
+  seatSlide,
+  footLoad,
+  wetRun,
 ];
 
 /** The newest answer for a run, with what it was asked for. */
@@ -96,27 +98,42 @@ export function hazardAmid(
   wire: Wire | null = null,
 ): SegmentHazard {
   const run = runContext(segment, around, assumptions, wire);
-  const causes: MechanismHazard[] = [];
-  for (const hazards of everyMechanism) for (const cause of hazards(run)) causes.push(cause);
-  const perMm = new Array<number>(run.cellCount).fill(0);
-  let placed: number[] | null = null;
-  for (const cause of causes) {
-    if (!cause.placed) addInPlace(perMm, cause);
-    else {
-      placed ??= new Array<number>(run.cellCount).fill(0);
-      addInPlace(placed, cause);
-    }
-  }
-  // All placed causes share one doubt of place, so their sum is spread once.
-  if (placed) {
-    addSpread(perMm, { firstCell: 0, perMm: placed }, cellBell(run.cellMm, assumptions.placeSigmaMm));
-  }
-  return { lengthMm: run.lengthMm, cellCount: run.cellCount, cellMm: run.cellMm, causes, perMm };
+  const sums = wholeSums(run.cellCount);
+  for (const mechanism of everyMechanism) mechanism(run, sums);
+  // All causes tied to a place share one doubt of where it is, so their sum is spread once.
+  const bell = cellBell(run.cellMm, assumptions.placeSigmaMm);
+  const perMm = addSpread(sums.lying, sums.placed, bell);
+  return new HazardOfRun(run, perMm, wire);
 }
 
-function addInPlace(cells: number[], { firstCell, perMm }: MechanismHazard): void {
-  for (let i = 0; i < perMm.length; i++) {
-    cells[firstCell + i] = (cells[firstCell + i] as number) + (perMm[i] as number);
+/** Keeps what a run's hazard came from, not what was worked out on the way: causes are seldom asked for. */
+class HazardOfRun implements SegmentHazard {
+  readonly lengthMm: number;
+  readonly cellCount: number;
+  readonly cellMm: number;
+  readonly perMm: Float64Array;
+  readonly #segment: Segment;
+  readonly #around: RunSurroundings;
+  readonly #assumptions: ChafeAssumptions;
+  readonly #wire: Wire | null;
+  #causes: readonly MechanismHazard[] | null = null;
+  constructor(run: RunContext, perMm: Float64Array, wire: Wire | null) {
+    this.lengthMm = run.lengthMm;
+    this.cellCount = run.cellCount;
+    this.cellMm = run.cellMm;
+    this.perMm = perMm;
+    this.#segment = run.segment;
+    this.#around = run.around;
+    this.#assumptions = run.assumptions;
+    this.#wire = wire;
+  }
+
+  get causes(): readonly MechanismHazard[] {
+    if (!this.#causes) {
+      const run = runContext(this.#segment, this.#around, this.#assumptions, this.#wire);
+      this.#causes = listedCauses(run, everyMechanism);
+    }
+    return this.#causes;
   }
 }
 

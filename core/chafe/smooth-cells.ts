@@ -22,28 +22,35 @@ export function cellBell(cellMm: number, sigmaMm: number): CellBell {
   return bell;
 }
 
-/** Density in a window of a run's cells before it is spread. */
-export interface RawWindow {
-  readonly firstCell: number;
-  readonly perMm: ArrayLike<number>;
-}
+/** Room for the densities of one run with those that fold back on to either end; nothing is kept in it. */
+let folded = new Float64Array(0);
 
 /**
- * Adds a window of densities, spread by a bell, to those of all cells of a run. What would leave the run
- * folds back into it, so that the sum stays the same. O(window x bell).
+ * Adds the densities of a run's cells, spread by a bell, to as many others. What would leave the run folds back
+ * into it, so that the sum stays the same. O(cells x bell).
  * @example
- * addSpread([0, 0], { firstCell: 0, perMm: [1] }, cellBell(10, 25)) // => [0.500276, 0.499724]
+ * addSpread([0, 0], [1, 0], cellBell(10, 25)) // => [0.500276, 0.499724]
  */
-export function addSpread(cells: number[], window: RawWindow, bell: CellBell): number[] {
+export function addSpread<C extends Float64Array | number[]>(
+  cells: C,
+  perMm: ArrayLike<number>,
+  bell: CellBell,
+): C {
+  const count = cells.length;
   const sides = bell.length - 1;
-  for (let i = 0; i < window.perMm.length; i++) {
-    const density = window.perMm[i] as number;
-    if (density === 0) continue;
-    const at = window.firstCell + i;
-    for (let k = -sides; k <= sides; k++) {
-      const cell = foldedCell(at + k, cells.length);
-      cells[cell] = (cells[cell] as number) + density * (bell[k < 0 ? -k : k] as number);
+  if (folded.length < count + 2 * sides) folded = new Float64Array(2 * (count + 2 * sides));
+  for (let i = 0; i < count; i++) folded[sides + i] = perMm[i] as number;
+  for (let i = 1; i <= sides; i++) {
+    folded[sides - i] = perMm[foldedCell(-i, count)] as number;
+    folded[sides + count - 1 + i] = perMm[foldedCell(count - 1 + i, count)] as number;
+  }
+  for (let i = 0; i < count; i++) {
+    const at = sides + i;
+    let sum = (folded[at] as number) * (bell[0] as number);
+    for (let k = 1; k <= sides; k++) {
+      sum += ((folded[at - k] as number) + (folded[at + k] as number)) * (bell[k] as number);
     }
+    cells[i] = (cells[i] as number) + sum;
   }
   return cells;
 }

@@ -1,14 +1,14 @@
 import type { RunMotion } from './run-motion.ts';
-import type { RunPlaces } from './run-places.ts';
-import { type SpotForm, signedSpotMm } from './spot-form.ts';
+import { bentMm, type SpotWay, turnsAbout } from './spot-way.ts';
 
 /**
- * The way a run passes one spot, in straight pieces and in order: the slice of the run each lies in, where in it
- * the piece starts and how much of it it is, and the distance to the spot where it starts and ends. Filled anew
- * for every spot; the lists only grow.
+ * The way a run passes one spot, in straight pieces and in order, as far as they lie near: the cell and the slice
+ * of the run each lies in, where in the slice the piece starts and how much of it it is, and the distance to the
+ * spot where it starts and ends. Filled anew for every spot; the lists only grow.
  */
 export interface SpotTrail {
   count: number;
+  cell: Int32Array;
   slice: Int32Array;
   start: Float64Array;
   part: Float64Array;
@@ -24,6 +24,7 @@ export interface SpotTrail {
 export function emptyTrail(): SpotTrail {
   return {
     count: 0,
+    cell: new Int32Array(0),
     slice: new Int32Array(0),
     start: new Float64Array(0),
     part: new Float64Array(0),
@@ -32,75 +33,84 @@ export function emptyTrail(): SpotTrail {
   };
 }
 
-/** Where a cell turns about a spot more than this, its halves are halved once more. */
-const bentMm = 0.5;
-/** Pieces of a cell that no span ends in. */
+/** A cell is cut into four pieces at most, and each of them by an area's border once. */
 const mostPiecesOfCell = 8;
 
 /** What of a run's motion a trail needs: where its slices lie. */
 export type RunSlices = Pick<RunMotion, 'sliceCount' | 'firstSlice' | 'start' | 'share' | 'spanOf'>;
 
 /**
- * Fills a trail with the pieces of a run within reach of a spot; `reachMm` has the reach in each span. How finely
- * a cell is cut depends on the drawing alone, never on clearances or motion, so that changing those moves every
- * place's hazard one way. Cells that a step from the last one cannot bring into reach are jumped. `places` are
- * half a cell apart. O(cells within reach x corners).
+ * Fills a trail with the pieces of a run's way past a spot that come within reach: a half cell is one piece, or two
+ * where the way turns about the spot. `reachMm` has the reach in each span, none farther than the way was measured.
+ * O(cells of the way).
  * @example
- * fillTrail(emptyTrail(), spotForm(sample.rubSpot), placesAlong(sample.line.spans[0].line, 2), 1, 500, false, { sliceCount: 2, firstSlice: [0, 1, 2], spanOf: [0, 0], start: [0, 0], share: [1, 1] }, [200]) // => undefined
+ * fillTrail(emptyTrail(), { firstCell: [0], cells: [1], distancesMm: [4, 5, 6], quartersMm: [] }, { sliceCount: 2, firstSlice: [0, 1, 2], spanOf: [0, 0], start: [0, 0], share: [1, 1] }, [9]) // => undefined
  */
 export function fillTrail(
   trail: SpotTrail,
-  form: SpotForm,
-  places: RunPlaces,
-  cellCount: number,
-  cellMm: number,
-  inSpace: boolean,
+  {
+    firstCell,
+    cells,
+    distancesMm,
+    quartersMm,
+  }: Pick<SpotWay, 'firstCell' | 'cells' | 'distancesMm' | 'quartersMm'>,
   slices: RunSlices,
   reachMm: ArrayLike<number>,
 ): void {
-  const { firstSlice, spanOf } = slices;
   makeRoom(trail, mostPiecesOfCell * slices.sliceCount);
   trail.count = 0;
-  let cell = 0;
-  let startMm = -1;
-  // Known where the last cell looked at ends.
-  let known = false;
-  while (cell < cellCount) {
-    if (!known) startMm = distanceAt(form, places, 2 * cell, inSpace);
-    const last = lastSpan(slices, cell);
-    let mostMm = reachMm[last] as number;
-    for (let span = spanOf[firstSlice[2 * cell] as number] as number; span < last; span++) {
-      mostMm = Math.max(mostMm, reachMm[span] as number);
-    }
-    if (startMm > mostMm + cellMm) {
-      const farthest = cell + Math.floor((startMm - mostMm) / cellMm);
-      cell++;
-      while (cell < farthest && cell < cellCount && lastSpan(slices, cell) === last) cell++;
-      known = false;
-      continue;
-    }
-    const middleMm = distanceAt(form, places, 2 * cell + 1, inSpace);
-    const endMm = distanceAt(form, places, 2 * cell + 2, inSpace);
-    const half = 2 * cell;
-    if (Math.abs(startMm - 2 * middleMm + endMm) <= bentMm) {
+  const { firstSlice, spanOf } = slices;
+  let at = 0;
+  let quarter = 0;
+  for (let row = 0; row < cells.length; row++) {
+    const end = (firstCell[row] as number) + (cells[row] as number);
+    for (let cell = firstCell[row] as number; cell < end; cell++, at += 2) {
+      const startMm = distancesMm[at] as number;
+      const middleMm = distancesMm[at + 1] as number;
+      const endMm = distancesMm[at + 2] as number;
+      const half = 2 * cell;
+      if (turnsAbout(startMm, middleMm, endMm)) {
+        putBent(trail, slices, reachMm, half, startMm, quartersMm[quarter] as number, middleMm);
+        putBent(trail, slices, reachMm, half + 1, middleMm, quartersMm[quarter + 1] as number, endMm);
+        quarter += 2;
+        continue;
+      }
       const belowMm = (startMm - 2 * middleMm + endMm) / 12;
-      putHalf(trail, slices, half, 0, 1, startMm - belowMm, middleMm - belowMm);
-      putHalf(trail, slices, half + 1, 0, 1, middleMm - belowMm, endMm - belowMm);
-    } else {
-      putBent(trail, slices, half, startMm, distanceBetween(form, places, half, inSpace), middleMm);
-      putBent(trail, slices, half + 1, middleMm, distanceBetween(form, places, half + 1, inSpace), endMm);
+      const first = firstSlice[half] as number;
+      if ((firstSlice[half + 2] as number) - first === 2 && startMm > bentMm && endMm > bentMm) {
+        // Nearly every cell: outside any area, and no span ends in it.
+        const twiceMostMm = 2 * (reachMm[spanOf[first] as number] as number);
+        const nearMm = middleMm - belowMm;
+        if (startMm - belowMm + nearMm <= twiceMostMm) {
+          const n = trail.count++;
+          trail.cell[n] = cell;
+          trail.slice[n] = first;
+          trail.start[n] = 0;
+          trail.part[n] = 1;
+          trail.fromMm[n] = startMm - belowMm;
+          trail.toMm[n] = nearMm;
+        }
+        if (nearMm + endMm - belowMm <= twiceMostMm) {
+          const n = trail.count++;
+          trail.cell[n] = cell;
+          trail.slice[n] = first + 1;
+          trail.start[n] = 0;
+          trail.part[n] = 1;
+          trail.fromMm[n] = nearMm;
+          trail.toMm[n] = endMm - belowMm;
+        }
+        continue;
+      }
+      putHalf(trail, slices, reachMm, half, 0, 1, startMm - belowMm, middleMm - belowMm);
+      putHalf(trail, slices, reachMm, half + 1, 0, 1, middleMm - belowMm, endMm - belowMm);
     }
-    startMm = endMm;
-    known = true;
-    cell++;
+    at++;
   }
 }
 
-const lastSpan = ({ firstSlice, spanOf }: RunSlices, cell: number) =>
-  spanOf[(firstSlice[2 * cell + 2] as number) - 1] as number;
-
 function makeRoom(trail: SpotTrail, room: number): void {
   if (trail.slice.length >= room) return;
+  trail.cell = new Int32Array(room);
   trail.slice = new Int32Array(room);
   trail.start = new Float64Array(room);
   trail.part = new Float64Array(room);
@@ -115,20 +125,22 @@ function makeRoom(trail: SpotTrail, room: number): void {
 function putBent(
   trail: SpotTrail,
   slices: RunSlices,
+  reachMm: ArrayLike<number>,
   half: number,
   fromMm: number,
   middleMm: number,
   toMm: number,
 ): void {
   const belowMm = (fromMm - 2 * middleMm + toMm) / 12;
-  putHalf(trail, slices, half, 0, 0.5, fromMm - belowMm, middleMm - belowMm);
-  putHalf(trail, slices, half, 0.5, 0.5, middleMm - belowMm, toMm - belowMm);
+  putHalf(trail, slices, reachMm, half, 0, 0.5, fromMm - belowMm, middleMm - belowMm);
+  putHalf(trail, slices, reachMm, half, 0.5, 0.5, middleMm - belowMm, toMm - belowMm);
 }
 
-/** Puts one piece of a half cell, cut where its slices end and at the border of an area. */
+/** Puts one piece of a half cell, cut where its slices end. */
 function putHalf(
   trail: SpotTrail,
-  { firstSlice, start, share }: RunSlices,
+  { firstSlice, start, share, spanOf }: RunSlices,
+  reachMm: ArrayLike<number>,
   half: number,
   at: number,
   part: number,
@@ -138,7 +150,7 @@ function putHalf(
   const first = firstSlice[half] as number;
   const end = firstSlice[half + 1] as number;
   if (end - first === 1) {
-    putPiece(trail, first, at, part, fromMm, toMm);
+    putCut(trail, half >> 1, first, at, part, fromMm, toMm, reachMm[spanOf[first] as number] as number);
     return;
   }
   const slope = (toMm - fromMm) / part;
@@ -149,43 +161,49 @@ function putHalf(
     const to = Math.min(at + part, sliceAt + long);
     if (to <= from) continue;
     const [nearMm, farMm] = [fromMm + slope * (from - at), fromMm + slope * (to - at)];
-    putPiece(trail, slice, (from - sliceAt) / long, (to - from) / long, nearMm, farMm);
+    const mostMm = reachMm[spanOf[slice] as number] as number;
+    putCut(trail, half >> 1, slice, (from - sliceAt) / long, (to - from) / long, nearMm, farMm, mostMm);
   }
 }
 
-/** Inside an area everything is as near as can be: zero. */
-function putPiece(
+/** Puts a piece, cut at the border of an area: inside it everything is as near as can be, zero. */
+function putCut(
   trail: SpotTrail,
+  cell: number,
   slice: number,
   start: number,
   part: number,
   fromMm: number,
   toMm: number,
+  mostMm: number,
 ): void {
   if (fromMm < 0 !== toMm < 0) {
     const cut = (part * fromMm) / (fromMm - toMm);
     if (cut > 0 && cut < part) {
-      putPiece(trail, slice, start, cut, fromMm, 0);
-      putPiece(trail, slice, start + cut, part - cut, 0, toMm);
+      putPiece(trail, cell, slice, start, cut, Math.max(0, fromMm), 0, mostMm);
+      putPiece(trail, cell, slice, start + cut, part - cut, 0, Math.max(0, toMm), mostMm);
       return;
     }
   }
+  putPiece(trail, cell, slice, start, part, Math.max(0, fromMm), Math.max(0, toMm), mostMm);
+}
+
+function putPiece(
+  trail: SpotTrail,
+  cell: number,
+  slice: number,
+  start: number,
+  part: number,
+  fromMm: number,
+  toMm: number,
+  mostMm: number,
+): void {
+  if (fromMm + toMm > 2 * mostMm) return;
   const n = trail.count++;
+  trail.cell[n] = cell;
   trail.slice[n] = slice;
   trail.start[n] = start;
   trail.part[n] = part;
-  trail.fromMm[n] = fromMm > 0 ? fromMm : 0;
-  trail.toMm[n] = toMm > 0 ? toMm : 0;
-}
-
-function distanceAt(form: SpotForm, { xMm, yMm, zMm }: RunPlaces, step: number, inSpace: boolean): number {
-  return signedSpotMm(form, xMm[step] as number, yMm[step] as number, zMm[step] as number, inSpace);
-}
-
-/** Distance from the middle between two places. */
-function distanceBetween(form: SpotForm, { xMm, yMm, zMm }: RunPlaces, i: number, inSpace: boolean): number {
-  const x = ((xMm[i] as number) + (xMm[i + 1] as number)) / 2;
-  const y = ((yMm[i] as number) + (yMm[i + 1] as number)) / 2;
-  const z = ((zMm[i] as number) + (zMm[i + 1] as number)) / 2;
-  return signedSpotMm(form, x, y, z, inSpace);
+  trail.fromMm[n] = fromMm;
+  trail.toMm[n] = toMm;
 }

@@ -23,7 +23,7 @@ export function wearAlong(
   bends: readonly TightBend[],
   diameterMm: number,
   { protection, coverEndMm, bendLegMm }: ChafeAssumptions,
-): readonly number[] {
+): Float64Array {
   const own = protection[segment.covering];
   const ends = [
     { cover: weakerCover(own, around.coverFrom), atMm: 0 },
@@ -31,7 +31,7 @@ export function wearAlong(
   ];
   const cellMm = around.shape.line.lengthMm / cellCount;
   const rate = (cover: Protection, factor: number) => inverseCapacity(strokes / factor, cover);
-  const wear = new Array<number>(cellCount + 1).fill(rate(own, 1));
+  const wear = new Float64Array(cellCount + 1).fill(rate(own, 1));
   const tight = gatheredBends(bends);
   // Without bends only the ends differ.
   const endBorders = Math.ceil((coverEndMm + fadeMm) / cellMm);

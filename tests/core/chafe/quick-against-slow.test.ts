@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { defaultAssumptions } from '#core/chafe/chafe-assumptions.ts';
 import { contactShare } from '#core/chafe/contact.ts';
-import { halfSine } from '#core/chafe/half-sine.ts';
 import { meanContact } from '#core/chafe/mean-contact.ts';
 import { quickTail, tailsBeyond } from '#core/chafe/quick-tail.ts';
 import { runContext } from '#core/chafe/run-context.ts';
@@ -29,14 +28,6 @@ describe('figures read from tables', () => {
       for (let k = 0; k < steps; k++) mean += normalTail(z + (0.6 * (k + 0.5)) / steps) / steps;
       expect(Math.abs((tailsBeyond(z) - tailsBeyond(z + 0.6)) / 0.6 / mean - 1)).toBeLessThan(2e-5);
     }
-  });
-
-  test('the half sine is within 1e-9 of the sine', () => {
-    for (let share = 0; share <= 1; share += 0.0003) {
-      expect(Math.abs(halfSine(share) - Math.sin(Math.PI * share))).toBeLessThan(1e-9);
-    }
-    expect(halfSine(-0.2)).toBe(0);
-    expect(halfSine(1.2)).toBe(0);
   });
 
   test('mean contact over a piece is the mean of the contact at its places, through zero too', () => {
