@@ -69,7 +69,7 @@ export const packageConfig: Configuration = {
   linux: {
     target: [
       { target: 'AppImage', arch: ['x64', 'arm64'] },
-      { target: 'deb', arch: ['x64', 'arm64'] },
+      { target: 'tar.gz', arch: ['x64', 'arm64'] },
     ],
     icon: 'electron/packaging/icons',
     category: 'Utility',

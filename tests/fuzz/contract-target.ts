@@ -8,7 +8,7 @@ import { contract, type RequestInput, type RequestName } from '#electron/contrac
 import { openWorkshop, type Workshop } from '#electron/open-workshop.ts';
 import { randomPng } from '#tests/generated/random-picture.ts';
 import { sample } from '#tests/sample.ts';
-import { damagedText, oneOf } from './damage.ts';
+import { damagedText } from './damage.ts';
 import type { FuzzTarget } from './fuzz-run.ts';
 import { outcomeOf } from './fuzz-targets.ts';
 
@@ -84,10 +84,10 @@ export function contractTarget(folder: string): { readonly target: FuzzTarget; r
     const kept = workshop.answer('file.bringIn', { text, store: true });
     assert(kept.ok, `the sample is brought in: ${JSON.stringify(kept)}`);
   }
-  const read: FuzzTarget['read'] = (chance) => {
-    const named = oneOf(chance, names);
-    const name = chance() < 0.97 ? named : oneOf(chance, ['__proto__', 'constructor', 'map.steal', '']);
-    const sent = parseJson(damagedText(JSON.stringify(messages[named]), chance));
+  const read: FuzzTarget['read'] = (draw) => {
+    const named = draw.pick(names);
+    const name = draw.happens(0.97) ? named : draw.pick(['__proto__', 'constructor', 'map.steal', '']);
+    const sent = parseJson(damagedText(JSON.stringify(messages[named]), draw));
     if (!sent.ok) return outcomeOf(sent);
     const reply = workshop.answer(name, sent.value);
     if (!reply.ok) return outcomeOf(reply);

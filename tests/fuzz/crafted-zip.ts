@@ -1,6 +1,5 @@
 import { strToU8, type Zippable, zipSync } from 'fflate';
-import type { Chance } from '#core/quantity/chance.ts';
-import { oneOf } from './damage.ts';
+import type { Draw } from '#tests/generated/draw.ts';
 
 /** The packer cannot write an entry called `__proto__`; this one of the same length becomes it afterwards. */
 const protoStandIn = 'zzprotozz';
@@ -34,24 +33,24 @@ const pieces: readonly string[] = [
 ];
 
 /** A name as someone who means harm might give an entry. */
-export function craftedName(chance: Chance): string {
-  return Array.from({ length: 1 + Math.floor(chance() * 4) }, () => oneOf(chance, pieces)).join('');
+export function craftedName(draw: Draw): string {
+  return Array.from({ length: draw.whole(1, 4) }, () => draw.pick(pieces)).join('');
 }
 
 /** A zip with some parts of a good bundle and some entries of crafted names, sizes and contents. */
-export function craftedZip(good: Readonly<Record<string, Uint8Array>>, chance: Chance): Uint8Array {
+export function craftedZip(good: Readonly<Record<string, Uint8Array>>, draw: Draw): Uint8Array {
   const parts: Zippable = {};
-  for (const [name, bytes] of Object.entries(good)) if (chance() < 0.8) parts[name] = bytes;
-  for (let more = Math.floor(chance() * 3); more >= 0; more--) {
-    const content = oneOf(chance, [
+  for (const [name, bytes] of Object.entries(good)) if (draw.happens(0.8)) parts[name] = bytes;
+  for (let more = draw.whole(0, 2); more >= 0; more--) {
+    const content = draw.pick([
       () => strToU8('{}'),
-      () => new Uint8Array(Math.floor(chance() * 20_000)),
+      () => new Uint8Array(draw.whole(0, 20_000)),
       () => new Uint8Array(),
-      () => oneOf(chance, Object.values(good)),
+      () => draw.pick(Object.values(good)),
     ])();
-    parts[craftedName(chance)] = content;
+    parts[craftedName(draw)] = content;
   }
-  const zip = Buffer.from(zipSync(parts, { level: chance() < 0.5 ? 0 : 6 }));
+  const zip = Buffer.from(zipSync(parts, { level: draw.happens(0.5) ? 0 : 6 }));
   for (let at = zip.indexOf(protoStandIn); at >= 0; at = zip.indexOf(protoStandIn))
     zip.write('__proto__', at);
   return zip;

@@ -1,32 +1,25 @@
-import type { Chance } from '#core/quantity/chance.ts';
-
-/** One of some things. */
-export function oneOf<T>(chance: Chance, things: readonly T[]): T {
-  return things[Math.floor(chance() * things.length)] as T;
-}
-
-const upTo = (chance: Chance, most: number): number => Math.floor(chance() * (most + 1));
+import type { Draw } from '#tests/generated/draw.ts';
 
 /** Bytes with some of them changed, put in, taken out, doubled or cut off. */
-export function damagedBytes(bytes: Uint8Array, chance: Chance): Buffer {
+export function damagedBytes(bytes: Uint8Array, draw: Draw): Buffer {
   let damaged = Buffer.from(bytes);
-  for (let times = 1 + upTo(chance, 5); times > 0; times--) {
-    const at = upTo(chance, damaged.length - 1);
-    const end = Math.min(damaged.length, at + 1 + upTo(chance, chance() < 0.2 ? 400 : 8));
+  for (let times = 1 + draw.whole(0, 5); times > 0; times--) {
+    const at = draw.whole(0, damaged.length - 1);
+    const end = Math.min(damaged.length, at + 1 + draw.whole(0, draw.happens(0.2) ? 400 : 8));
     const before = damaged.subarray(0, at);
     const after = damaged.subarray(end);
     const piece = damaged.subarray(at, end);
-    const noise = Buffer.from(Array.from(piece, () => upTo(chance, 255)));
-    damaged = oneOf(chance, [
+    const noise = Buffer.from(Array.from(piece, () => draw.whole(0, 255)));
+    damaged = draw.pick([
       () => Buffer.concat([before, noise, after]),
-      () => Buffer.concat([before, Buffer.alloc(piece.length, oneOf(chance, [0, 0xff, 0x7f])), after]),
+      () => Buffer.concat([before, Buffer.alloc(piece.length, draw.pick([0, 0xff, 0x7f])), after]),
       () => Buffer.concat([before, after]),
       () => Buffer.concat([before, piece, piece, after]),
       () => Buffer.concat([before, noise, piece, after]),
-      () => Buffer.concat([before, Buffer.from(piece.map((byte) => byte ^ (1 << upTo(chance, 7)))), after]),
-      () => (chance() < 0.3 ? before : damaged),
+      () => Buffer.concat([before, Buffer.from(piece.map((byte) => byte ^ (1 << draw.whole(0, 7)))), after]),
+      () => (draw.happens(0.3) ? before : damaged),
     ])();
-    if (damaged.length === 0) damaged = Buffer.from([upTo(chance, 255)]);
+    if (damaged.length === 0) damaged = Buffer.from([draw.whole(0, 255)]);
   }
   return damaged;
 }
@@ -75,7 +68,7 @@ const oddValues: readonly string[] = [
 
 /** What looks like a value and is none: the text is no JSON any more. */
 const noValues: readonly string[] = ['00', '+1', '.5', 'NaN', 'Infinity', 'undefined', "'a'", '[,]', ''];
-const oddValue = (chance: Chance): string => oneOf(chance, chance() < 0.06 ? noValues : oddValues);
+const oddValue = (draw: Draw): string => draw.pick(draw.happens(0.06) ? noValues : oddValues);
 
 const oddNames: readonly string[] = ['__proto__', 'constructor', 'prototype', 'toString', 'then', '', 'id'];
 
@@ -83,16 +76,16 @@ const oddNames: readonly string[] = ['__proto__', 'constructor', 'prototype', 't
 const valuePattern = /"(?:[^"\\]|\\.)*"|-?\d[\d.eE+-]*|true|false|null|\[|\{/g;
 
 /** A JSON text with some values, names or whole parts replaced by others; often no JSON any more. */
-export function damagedText(text: string, chance: Chance): string {
+export function damagedText(text: string, draw: Draw): string {
   let damaged = text;
-  for (let times = chance() < 0.7 ? 1 : 2; times > 0; times--) {
+  for (let times = draw.happens(0.7) ? 1 : 2; times > 0; times--) {
     const places = [...damaged.matchAll(valuePattern)];
-    const place = oneOf(chance, places);
+    const place = draw.pick(places);
     if (!place) return damaged;
     const [found] = place;
     const isName = damaged.slice(place.index + found.length).startsWith(':');
     const opens = found === '[' || found === '{';
-    damaged = replaced(damaged, place.index, found, opens, isName, chance);
+    damaged = replaced(damaged, place.index, found, opens, isName, draw);
   }
   return damaged;
 }
@@ -103,19 +96,19 @@ function replaced(
   found: string,
   opens: boolean,
   isName: boolean,
-  chance: Chance,
+  draw: Draw,
 ): string {
   const before = text.slice(0, at);
   const after = text.slice(at + found.length);
-  if (isName) return `${before}"${oneOf(chance, oddNames)}"${after}`;
+  if (isName) return `${before}"${draw.pick(oddNames)}"${after}`;
   if (found === '{') {
     // A field before the others, which may be there already: the same name twice.
-    const name = chance() < 0.5 ? oneOf(chance, oddNames) : (/"(\w+)":/.exec(after)?.[1] ?? 'id');
-    return `${before}{"${name}":${oddValue(chance)},${after}`;
+    const name = draw.happens(0.5) ? draw.pick(oddNames) : (/"(\w+)":/.exec(after)?.[1] ?? 'id');
+    return `${before}{"${name}":${oddValue(draw)},${after}`;
   }
-  if (opens) return `${before}[${oddValue(chance)},${after}`;
+  if (opens) return `${before}[${oddValue(draw)},${after}`;
   // Another value of the same document now and then: the right kind of thing in the wrong place.
-  const other = oneOf(chance, [...text.matchAll(valuePattern)].slice(0, 400))?.[0] ?? '0';
-  const value = chance() < 0.5 && other !== '[' && other !== '{' ? other : oddValue(chance);
+  const other = draw.pick([...text.matchAll(valuePattern)].slice(0, 400))?.[0] ?? '0';
+  const value = draw.happens(0.5) && other !== '[' && other !== '{' ? other : oddValue(draw);
   return `${before}${value}${after}`;
 }

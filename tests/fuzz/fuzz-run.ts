@@ -1,13 +1,13 @@
-import type { Chance } from '#core/quantity/chance.ts';
 import { seededChance } from '#core/quantity/chance.ts';
+import { type Draw, drawFrom } from '#tests/generated/draw.ts';
 
-/** One reader under test: makes a case from chance, reads it, and says how that came out. */
+/** One reader under test: makes a case by drawing, reads it, and says how that came out. */
 export interface FuzzTarget {
   readonly name: string;
   /** How many of every hundred cases are this reader's. */
   readonly share: number;
   /** The code of the problem it was refused with, or `taken`; throws when anything is not as promised. */
-  readonly read: (chance: Chance) => string;
+  readonly read: (draw: Draw) => string;
 }
 
 /** What a run showed. */
@@ -47,7 +47,7 @@ export function fuzz(
     const before = process.cpuUsage();
     let outcome: string;
     try {
-      outcome = target.read(seededChance(own));
+      outcome = target.read(drawFrom(seededChance(own)));
     } catch (error) {
       throw new Error(`${where}: ${error instanceof Error ? error.stack : String(error)}`);
     }

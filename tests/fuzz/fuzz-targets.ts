@@ -6,7 +6,6 @@ import { mapText } from '#core/map/exchange.ts';
 import { readPictureHeader } from '#core/map/picture-header.ts';
 import { readMap } from '#core/map/read-map.ts';
 import { assert } from '#core/quantity/assert.ts';
-import type { Chance } from '#core/quantity/chance.ts';
 import type { Result } from '#core/quantity/result.ts';
 import { documentEntry, pictureEntry } from '#electron/bundle/bundle-manifest.ts';
 import { packBundle, sha256Of } from '#electron/bundle/pack-bundle.ts';
@@ -14,12 +13,13 @@ import { unpackBundle } from '#electron/bundle/unpack-bundle.ts';
 import { leadsOut } from '#electron/bundle/unzip-within.ts';
 import { readDocument } from '#electron/handlers/read-document.ts';
 import { problemSentence } from '#renderer/language/problems.ts';
+import type { Draw } from '#tests/generated/draw.ts';
 import { avifHead, bmpHead, gifHead, jpegHead, webpHead } from '#tests/generated/picture-heads.ts';
 import { randomMap } from '#tests/generated/random-map.ts';
 import { randomPng } from '#tests/generated/random-picture.ts';
 import { sample } from '#tests/sample.ts';
 import { craftedZip } from './crafted-zip.ts';
-import { damagedBytes, damagedText, oneOf } from './damage.ts';
+import { damagedBytes, damagedText } from './damage.ts';
 import type { FuzzTarget } from './fuzz-run.ts';
 
 const png = randomPng(7);
@@ -57,9 +57,9 @@ export function outcomeOf(result: Result<unknown>): string {
 }
 
 /** Text damaged as text, or as the bytes it is stored in. */
-function hurt(text: string, chance: Chance): string {
-  if (chance() < 0.7) return damagedText(text, chance);
-  return damagedBytes(Buffer.from(text), chance).toString('utf8');
+function hurt(text: string, draw: Draw): string {
+  if (draw.happens(0.7)) return damagedText(text, draw);
+  return damagedBytes(Buffer.from(text), draw).toString('utf8');
 }
 
 /** The readers that take what comes from outside and need no store. */
@@ -67,8 +67,8 @@ export const readerTargets: readonly FuzzTarget[] = [
   {
     name: 'map document',
     share: 30,
-    read: (chance) => {
-      const read = readMap(hurt(chance() < 0.85 ? tiny : drawn, chance));
+    read: (draw) => {
+      const read = readMap(hurt(draw.happens(0.85) ? tiny : drawn, draw));
       if (read.ok) {
         for (const problem of read.value.problems) outcomeOf({ ok: false, problem });
         const again = readMap(mapText(read.value.map));
@@ -80,8 +80,8 @@ export const readerTargets: readonly FuzzTarget[] = [
   {
     name: 'job document',
     share: 20,
-    read: (chance) => {
-      const read = readJob(hurt(job, chance));
+    read: (draw) => {
+      const read = readJob(hurt(job, draw));
       assert(!read.ok || readJob(jobText(read.value)).ok, 'what was taken reads back');
       return outcomeOf(read);
     },
@@ -89,28 +89,28 @@ export const readerTargets: readonly FuzzTarget[] = [
   {
     name: 'any document',
     share: 5,
-    read: (chance) => outcomeOf(readDocument(hurt(oneOf(chance, [tiny, job]), chance))),
+    read: (draw) => outcomeOf(readDocument(hurt(draw.pick([tiny, job]), draw))),
   },
   {
     name: 'copied things',
     share: 5,
-    read: (chance) => outcomeOf(readCopied(hurt(copied, chance))),
+    read: (draw) => outcomeOf(readCopied(hurt(copied, draw))),
   },
   {
     name: 'bundle, damaged',
     share: 15,
-    read: (chance) => outcomeOfBundle(damagedBytes(zip, chance)),
+    read: (draw) => outcomeOfBundle(damagedBytes(zip, draw)),
   },
   {
     name: 'bundle, crafted',
     share: 10,
-    read: (chance) => outcomeOfBundle(craftedZip(parts, chance)),
+    read: (draw) => outcomeOfBundle(craftedZip(parts, draw)),
   },
   {
     name: 'picture header',
     share: 5,
-    read: (chance) => {
-      const header = readPictureHeader(damagedBytes(oneOf(chance, pictures), chance));
+    read: (draw) => {
+      const header = readPictureHeader(damagedBytes(draw.pick(pictures), draw));
       assert(!header || (header.widthPx > 0 && header.heightPx > 0), 'a picture that is taken has a size');
       return header ? 'taken' : 'refused';
     },

@@ -1,6 +1,6 @@
 import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { listPackage } from '@electron/asar';
+import { extractFile, listPackage } from '@electron/asar';
 import { Arch, build, type Configuration, Platform } from 'electron-builder';
 import { describe, expect, test } from 'vitest';
 import { readPictureHeader } from '#core/map/picture-header.ts';
@@ -69,6 +69,7 @@ function standInProject(): string {
   for (const name of ['react', '@fontsource/b612', 'vitest']) described(`node_modules/${name}`, { name });
   described('', {
     name: 'undertrim',
+    type: 'module',
     version,
     main: 'electron/built/desktop/main.js',
     description: 'stand-in',
@@ -137,6 +138,9 @@ describe('the packed program', () => {
         'sample-vehicles/hatch.map.json',
       ].sort(),
     );
+    const told = JSON.parse(extractFile(join(resources, 'app.asar'), 'package.json').toString());
+    expect(told).toMatchObject({ type: 'module', main: 'electron/built/desktop/main.js' });
+    expect(Object.keys(told)).not.toContain('devDependencies');
     expect(readdirSync(join(resources, 'app.asar.unpacked', driver, 'prebuilds'))).toEqual([
       'linux-x64.node',
     ]);
