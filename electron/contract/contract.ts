@@ -100,6 +100,31 @@ export const keptHistorySchema = z.strictObject({
 });
 export type KeptHistory = z.infer<typeof keptHistorySchema>;
 
+/** How a map that comes in differs from the one here under the same id: what theirs has, moved, changed or lacks. */
+export const mapDifferenceSchema = z.strictObject({
+  added: z.number().int(),
+  moved: z.number().int(),
+  changed: z.number().int(),
+  removed: z.number().int(),
+  /** The first of them by name. */
+  things: z.array(
+    z.strictObject({
+      how: z.enum(['added', 'removed', 'moved', 'changed']),
+      kind: z.string(),
+      name: z.string(),
+      /** Of a changed one, the fields that differ. */
+      fields: z.array(z.string()),
+    }),
+  ),
+  /** Ours was edited here since it came in or was begun. */
+  oursEdited: z.boolean(),
+});
+export type MapDifference = z.infer<typeof mapDifferenceSchema>;
+
+/** What becomes of a map that is here already in another state: nothing, one edit of ours, or a second map. */
+export const whenOtherSchema = z.enum(['ours', 'theirs', 'both']);
+export type WhenOther = z.infer<typeof whenOtherSchema>;
+
 /** What bringing in a file would do, shown before anything is stored. */
 export const importSummarySchema = z.strictObject({
   kind: z.enum(['map', 'job']),
@@ -108,8 +133,12 @@ export const importSummarySchema = z.strictObject({
   panels: z.number().int(),
   circuits: z.number().int(),
   entries: z.number().int(),
-  /** The same id is here already; storing makes a copy under a new id. */
+  /** The same id is here already; storing makes a copy under a new id, unless told otherwise. */
   alreadyHere: z.boolean(),
+  /** The map is here in another state, and the choice is offered; null for everything else. */
+  differs: mapDifferenceSchema.nullable(),
+  /** The very same is here, so nothing is stored; a map only. */
+  sameHere: z.boolean(),
 });
 export type ImportSummary = z.infer<typeof importSummarySchema>;
 
@@ -132,8 +161,6 @@ export const bundleSummarySchema = z.strictObject({
       ...importSummarySchema.shape,
       /** Its place in the bundle. */
       entry: z.string(),
-      /** The very same is here, so nothing is stored; a map only. */
-      sameHere: z.boolean(),
     }),
   ),
   /** Past jobs without their customers; null when the bundle has none. */
@@ -318,7 +345,11 @@ export const contract = {
 
   /** Reads a file's text and says what it holds; `store` keeps it, otherwise nothing is written. */
   'file.bringIn': request(
-    z.strictObject({ text: z.string().max(64_000_000), store: z.boolean() }),
+    z.strictObject({
+      text: z.string().max(64_000_000),
+      store: z.boolean(),
+      whenOther: whenOtherSchema.optional(),
+    }),
     z.strictObject({
       summary: importSummarySchema,
       mapId: mapId.nullable(),
@@ -348,7 +379,12 @@ export const contract = {
   ),
   /** Reads a bundle and says what it holds; `store` keeps all of it or, when anything is refused, nothing. */
   'file.bringInBundle': request(
-    z.strictObject({ base64: z.base64().max(largestMessageLetters), store: z.boolean() }),
+    z.strictObject({
+      base64: z.base64().max(largestMessageLetters),
+      store: z.boolean(),
+      /** Both, when absent. */
+      whenOther: whenOtherSchema.optional(),
+    }),
     z.strictObject({ summary: bundleSummarySchema, mapIds: z.array(mapId), jobIds: z.array(jobId) }),
   ),
 

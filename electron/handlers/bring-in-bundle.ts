@@ -8,8 +8,8 @@ import { readPinnedMap } from '#db/map-snapshot-store.ts';
 import { mapRevision } from '#db/map-store.ts';
 import { hasPicture, keepPicture } from '#db/picture-store.ts';
 import { type UnpackedBundle, unpackBundle } from '../bundle/unpack-bundle.ts';
-import type { BundleSummary } from '../contract/contract.ts';
-import { bringInJob, bringInMap, mapSummary } from './bring-in.ts';
+import type { BundleSummary, WhenOther } from '../contract/contract.ts';
+import { bringInBeside, bringInJob, bringInMap, mapSummary } from './bring-in.ts';
 import { mergeHistory } from './history-jobs.ts';
 import type { HostMeans } from './host-means.ts';
 import { picturesOfJob, picturesOfMap } from './named-pictures.ts';
@@ -24,9 +24,16 @@ export interface BroughtInBundle {
 /**
  * Brings in a bundle: its maps, then its jobs, and its pictures; all of it, or nothing when any part is
  * refused. A map that is here in just that state is not stored again; another one under its id comes in
- * beside it, and the bundle's jobs go with it; past jobs without their customers are merged into what is known. Without `store` the same is done and taken back.
+ * beside it, and the bundle's jobs go with it, unless told that ours stays or becomes theirs; that is offered
+ * where no job of the bundle rests on the map. Past jobs without their customers are merged into what is known.
+ * Without `store` the same is done and taken back.
  */
-export function bringInBundle(means: HostMeans, zip: Uint8Array, store: boolean): Result<BroughtInBundle> {
+export function bringInBundle(
+  means: HostMeans,
+  zip: Uint8Array,
+  store: boolean,
+  whenOther: WhenOther = 'both',
+): Result<BroughtInBundle> {
   const unpacked = unpackBundle(zip);
   if (!unpacked.ok) return unpacked;
   const documents: (BroughtDocument & { readonly entry: string })[] = [];
@@ -35,7 +42,7 @@ export function bringInBundle(means: HostMeans, zip: Uint8Array, store: boolean)
     if (!read.ok) return read;
     documents.push({ ...read.value, entry });
   }
-  const work = (): Result<BroughtInBundle> => bringInParts(means, unpacked.value, documents);
+  const work = (): Result<BroughtInBundle> => bringInParts(means, unpacked.value, documents, whenOther);
   return store ? inOneTransaction(means.connection, work) : rehearsed(means.connection, work);
 }
 
@@ -43,6 +50,7 @@ function bringInParts(
   means: HostMeans,
   { pictures, ignored }: UnpackedBundle,
   documents: readonly (BroughtDocument & { readonly entry: string })[],
+  whenOther: WhenOther,
 ): Result<BroughtInBundle> {
   const { connection } = means;
   const known = pictures.filter(({ sha256 }) => hasPicture(connection, sha256)).length;
@@ -64,22 +72,24 @@ function bringInParts(
   for (const document of documents) {
     if (document.kind !== 'map') continue;
     const { map, entry } = document;
-    const sameHere = isSameHere(
-      means,
-      map,
-      jobs.map(({ job }) => job),
-    );
-    const taken = sameHere
-      ? ok({ summary: mapSummary(map, true), mapId: map.id })
-      : bringInMap(means, map, true);
+    const ownJobs = jobs.map(({ job }) => job);
+    const sameState = isSameHere(means, map, ownJobs);
+    // A job rests on the very state it was opened on, so its map comes in as it is or not at all.
+    const bound = ownJobs.some((job) => job.mapId === map.id);
+    const taken = sameState
+      ? ok({ summary: mapSummary(map, true, 'same'), mapId: map.id })
+      : bound
+        ? bringInBeside(means, map)
+        : bringInMap(means, map, true, whenOther);
     if (!taken.ok) return taken;
     const { summary, mapId } = taken.value;
+    const { sameHere } = summary;
     if (mapId) {
       keptAs.set(stateOf(map.id, map.revision), mapId);
       brought.push({ map, broughtAs: mapId });
     }
-    if (mapId && !sameHere) mapIds.push(mapId);
-    summaries.push({ ...summary, entry, sameHere });
+    if (mapId && !sameHere && !(summary.differs && whenOther === 'ours')) mapIds.push(mapId);
+    summaries.push({ ...summary, entry });
   }
   const history = past.length > 0 ? mergeHistory(means, past, brought) : ok(null);
   if (!history.ok) return history;
@@ -88,7 +98,7 @@ function bringInParts(
     const taken = bringInJob(means, { ...job, mapId }, true);
     if (!taken.ok) return taken;
     if (taken.value.jobId) jobIds.push(taken.value.jobId);
-    summaries.push({ ...taken.value.summary, entry, sameHere: false });
+    summaries.push({ ...taken.value.summary, entry });
   }
   const newPictures = pictures.length - known;
   const summary = {

@@ -16,7 +16,7 @@ type FileHandlers = Pick<
 /** The requests that read and write files of the exchange format. */
 export function fileHandlers(means: HostMeans): FileHandlers {
   return {
-    'file.bringIn': ({ text, store }) => bringIn(means, text, store),
+    'file.bringIn': ({ text, store, whenOther }) => bringIn(means, text, store, whenOther),
 
     'file.handOut': (what) => {
       if ('mapId' in what) {
@@ -27,7 +27,8 @@ export function fileHandlers(means: HostMeans): FileHandlers {
       return job ? ok(jobFile(job)) : fail({ code: 'not-found', thing: what.jobId });
     },
 
-    'file.bringInBundle': ({ base64, store }) => bringInBundle(means, Buffer.from(base64, 'base64'), store),
+    'file.bringInBundle': ({ base64, store, whenOther }) =>
+      bringInBundle(means, Buffer.from(base64, 'base64'), store, whenOther),
 
     'file.handOutBundle': (what) => {
       const made = handOutBundle(means, what);

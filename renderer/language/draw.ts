@@ -230,6 +230,7 @@ export const editWords: Readonly<Record<string, string>> = {
   'edit.remove': 'deleted',
   'edit.setScale': 'scale set',
   'edit.setTag': 'panel over run',
+  'edit.takeTheirs': 'drawing of another workshop taken',
   'edit.proposeTags': 'panels proposed',
   'edit.confirmTags': 'panels confirmed',
   'edit.reverseSegment': 'ends swapped',

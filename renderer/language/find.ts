@@ -106,6 +106,13 @@ export const findWords = {
       'Test again as before: fuse in, load on, move the loom where it failed.',
       'Refit what is off, and try the function with everything back in place.',
     ],
+    stepsInPart: [
+      'Renew or re-seat the pin and its seal, or the half of the plug; make sure that it locks.',
+      'Say why it failed: water, pull, heat or a worn pin. Give the loom slack there and keep it dry.',
+      'Look at the other pins of the plug, and at the same plug on the other side of the car.',
+      'Test again as before: fuse in, load on, move plug and loom.',
+      'Refit what is off, and try the function with everything back in place.',
+    ],
     another: 'Start another job on this map',
     back: 'Search on',
   },

@@ -1,6 +1,9 @@
-import type { BundleSummary, ImportSummary } from '#electron/contract/contract.ts';
+import type { BundleSummary, ImportSummary, MapDifference, WhenOther } from '#electron/contract/contract.ts';
+import { compareWords, recordFieldWords } from './draw-compare.ts';
 
 const plural = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
+
+const thingWords: Readonly<Record<string, string>> = compareWords.kinds;
 
 /** Words for handing maps out and bringing them in. */
 export const handoverWords = {
@@ -39,7 +42,7 @@ export const handoverWords = {
   },
   bringIn: {
     title: 'Bring in',
-    lead: 'A map or job document, or a bundle with pictures. It comes in beside what is here; this map stays as it is.',
+    lead: 'A map or job document, or a bundle with pictures. It comes in beside what is here; this map stays as it is unless you say otherwise.',
     choose: 'Choose a file',
     another: 'Choose another file',
     reading: 'Reading the file',
@@ -60,7 +63,36 @@ export const handoverWords = {
       new: 'Will be stored.',
       copy: 'One like it is here already: will be stored as a copy beside it, nothing is overwritten.',
       same: 'The very same is here already: will not be stored again.',
+      others: {
+        ours: 'Yours stays as it is; the one in the file is not stored.',
+        theirs:
+          'Yours becomes the one in the file, as one edit that can be undone. Jobs opened before keep the map they were opened on.',
+        both: 'The one in the file will be stored beside yours, under the same name.',
+      } satisfies Record<WhenOther, string>,
     },
+    differs: (difference: MapDifference): string =>
+      `This map is here already in another state. Against yours, the one in the file has: ${compareWords.sum(
+        difference.added,
+        difference.moved,
+        difference.changed,
+        difference.removed,
+      )}.`,
+    difference: (
+      how: MapDifference['things'][number]['how'],
+      kind: string,
+      name: string,
+      fields: readonly string[],
+    ): string => {
+      const thing = kind === 'details' ? compareWords.details : (thingWords[kind] ?? kind);
+      const said = fields.map((field) => recordFieldWords[field] ?? field).join(', ');
+      return `${compareWords.lists[how]}: ${thing}${name === '' ? '' : ` “${name}”`}${said === '' ? '' : ` (${said})`}`;
+    },
+    whenOther: 'Which drawing is kept',
+    others: { ours: 'Ours', theirs: 'Theirs, as a new state of ours', both: 'Both' } satisfies Record<
+      WhenOther,
+      string
+    >,
+    nothingTaken: 'With ours kept, nothing of it would be stored.',
     pictures: ({ newPictures, knownPictures }: BundleSummary): string =>
       `${plural(newPictures, 'picture', 'pictures')} will be stored; ${plural(knownPictures, 'is', 'are')} here already.`,
     history: (history: NonNullable<BundleSummary['history']>): string =>

@@ -249,6 +249,66 @@ test('where it could be either of two, both are named, and still are when only m
   await expect(openings().first()).toBeVisible();
 });
 
+test('a cause in a plug is said to be in it, and the mark stands there', async () => {
+  const made = await ask('job.create', {
+    ...wiper,
+    mapId: 'map:brannock-scarp',
+    vehicle: { ...wiper.vehicle, plate: 'PLUG' },
+    failureType: 'circuit-open',
+    circuitId: 'circuit:right-tail',
+  });
+  const before = page.url();
+  await page.goto(`${before.replace(/#.*/, '')}#/job/${String(made.jobId)}`);
+  const look = openings().filter({ hasText: 'Part Rail end plug and look in' }).first();
+  await look.locator('.dig-head').click();
+  await look.getByRole('button', { name: 'Proved cause' }).click();
+  const found = page.getByRole('region', { name: 'Proved cause' });
+  const asked = found.getByRole('group', { name: 'What was it in?' });
+  await asked.getByLabel('In Rail end plug').check();
+  await expect(found.locator('header')).toContainText('In Rail end plug');
+  await expect(found).toContainText('Renew or re-seat the pin');
+  await button('Undo').click();
+  await expect(found.locator('header')).toContainText('m from Rail end plug');
+  await page.goto(before);
+  await expect(openings().first()).toBeVisible();
+});
+
+test('another workshop’s drawing of a map that is here says what differs, and becomes no second copy', async () => {
+  const handed = await ask('file.handOutBundle', { mapId: 'map:orlune-pivet', withHistory: true });
+  const { text } = await ask('file.handOut', { mapId: 'map:orlune-pivet' });
+  const map = JSON.parse(String(text)) as { revision: number; panels: { id: string; name: string }[] };
+  const first = map.panels[0];
+  if (!first) throw new Error('the hatchback has panels');
+  first.name = 'Their name for it';
+  map.revision += 1;
+  const before = page.url();
+  await page.goto(before.replace(/#.*/, '#/'));
+  const cards = page.getByRole('button', { name: /^New job on Orlune Pivet/ });
+  await expect(cards).toHaveCount(1);
+  const file = page.locator('input[type=file]');
+  await button('Bring in a file').click();
+  const buffer = Buffer.from(String(handed.base64), 'base64');
+  await file.setInputFiles({ name: 'history.zip', mimeType: 'application/zip', buffer });
+  const form = page.getByRole('region', { name: 'Bring in a file' });
+  await expect(form).toContainText('without their customers: 0 new, 2 here already and left as they are.');
+  await form.getByRole('button', { name: 'Cancel' }).click();
+  await button('Bring in a file').click();
+  const theirs = Buffer.from(JSON.stringify(map));
+  await file.setInputFiles({ name: 'theirs.json', mimeType: 'application/json', buffer: theirs });
+  await expect(form).toContainText('Changed: Panel “Their name for it” (name)');
+  expect(await axeFaults(page)).toEqual([]);
+  await form.getByLabel('Ours', { exact: true }).check();
+  await expect(form).toContainText('With ours kept, nothing of it would be stored.');
+  await form.getByLabel('Theirs, as a new state of ours').check();
+  await form.getByRole('button', { name: 'Keep it' }).click();
+  await expect(page.getByText('is kept.')).toBeVisible();
+  await expect(cards).toHaveCount(1);
+  const { map: kept } = await ask('map.open', { mapId: 'map:orlune-pivet' });
+  expect((kept as typeof map).panels.find(({ id }) => id === first.id)?.name).toBe('Their name for it');
+  await page.goto(before);
+  await expect(openings().first()).toBeVisible();
+});
+
 for (const size of [
   { width: 1440, height: 900 },
   { width: 1024, height: 768 },

@@ -87,6 +87,60 @@ test('where the other workshop drew the model further, its drawing comes in besi
   expect(await causesFound(here)).toBe(2);
 });
 
+test('a map drawn further elsewhere is known again: ours stays, becomes theirs in one edit, or both are kept', async () => {
+  const past = historyJob(closed('job:there', 'THEIRS'));
+  if (!past) throw new Error('it is closed');
+  const revision = sample.map.revision + 3;
+  const [panel, ...others] = [...sample.map.panels.values()];
+  if (!panel) throw new Error('the sample has panels');
+  const renamed = { ...panel, name: 'Their name' };
+  const panels = new Map([renamed, ...others].map((each) => [each.id, each]));
+  const documents = [
+    { fileName: 'theirs.map.json', text: mapText({ ...sample.map, revision, panels }) },
+    { fileName: 'past-0001.job.json', text: jobText({ ...past, mapRevision: revision }) },
+  ];
+  const bundle = base64(packBundle(documents, []));
+  const maps = async (client: Client) => good(await client('library.list', {})).maps.length;
+  const nameHere = async (client: Client) =>
+    good(await client('map.open', { mapId })).map.panels.find(({ id }) => id === panel.id)?.name;
+  const bring = async (client: Client, whenOther: 'ours' | 'theirs' | 'both', store = true) =>
+    good(await client('file.bringInBundle', { base64: bundle, store, whenOther }));
+
+  const here = await workshop(closed('job:here', 'OURS'));
+  const before = await maps(here);
+  const looked = (await bring(here, 'theirs', false)).summary;
+  expect(looked.documents[0]?.differs).toMatchObject({
+    changed: 1,
+    added: 0,
+    removed: 0,
+    things: [{ how: 'changed', kind: 'panel', name: 'Their name', fields: ['name'] }],
+    oursEdited: false,
+  });
+  expect(await nameHere(here)).toBe(panel.name);
+
+  const ours = await bring(here, 'ours');
+  expect(ours.mapIds).toEqual([]);
+  expect(ours.summary.history).toMatchObject({ newJobs: 1, onOwnMap: 1 });
+  expect([await maps(here), await nameHere(here)]).toEqual([before, panel.name]);
+
+  await bring(here, 'theirs');
+  expect([await maps(here), await nameHere(here)]).toEqual([before, 'Their name']);
+  const { map, history } = good(await here('map.open', { mapId }));
+  expect(map.revision).toBe(sample.map.revision + 1);
+  expect(history.done.at(-1)).toMatchObject({ label: 'edit.takeTheirs', origin: 'import' });
+  expect((await bring(here, 'both', false)).summary.documents[0]).toMatchObject({
+    sameHere: true,
+    differs: null,
+  });
+  // The job opened before keeps the map it was opened on.
+  const { map: opened } = good(await here('job.open', { jobId: 'job:here' }));
+  expect(opened.panels.find(({ id }) => id === panel.id)?.name).toBe(panel.name);
+
+  const elsewhere = await workshop();
+  await bring(elsewhere, 'both');
+  expect(await maps(elsewhere)).toBe(before + 1);
+});
+
 test('a bundle with history says nothing of the customer, and an open job stays at home', async () => {
   const open: Job = { ...wholeJob().job, id: 'job:open' };
   const there = await workshop(closed('job:there', 'THEIRS'), open);

@@ -1,3 +1,4 @@
+import { useEffect } from 'react';
 import { compareWords } from '../../language/draw-compare.ts';
 import { handoverWords } from '../../language/handover.ts';
 import { IconButton, Tabs } from '../../parts/index.ts';
@@ -25,6 +26,12 @@ export function MapTaskPage({
   readonly bringing: ReturnType<typeof useBringIn>;
 }) {
   const { map, session, lengths } = useDraw();
+  const { step } = bringing;
+  const taken = step.at === 'stored' && step.mapId === map.id;
+  useEffect(() => {
+    // The map in sight became another one on disk.
+    if (taken) void session.open();
+  }, [taken, session]);
   return (
     <section className="map-task" aria-label={compareWords.tasks}>
       <IconButton

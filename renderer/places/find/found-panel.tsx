@@ -49,7 +49,7 @@ export function FoundPanel({
       <JobProposals />
       <h3>{words.next}</h3>
       <ol className="found-steps">
-        {words.steps.map((step) => (
+        {(part ? words.stepsInPart : words.steps).map((step) => (
           <li key={step}>{step}</li>
         ))}
       </ol>

@@ -18,7 +18,7 @@ export function FoundPlace({
   readonly pieces: readonly Piece[];
   readonly entryId: `entry:${string}`;
 }) {
-  const { open, session, lengths, say } = useFind();
+  const { open, standing, session, lengths, say } = useFind();
   const [distance, setDistance] = useState<number | null>(null);
   const { line, map } = open;
   const first = pieces[0];
@@ -28,16 +28,12 @@ export function FoundPlace({
   const bounds = distanceBounds(map, line, whole);
   const unitMm = lengths === 'metric' ? 1000 : mmPerFoot;
   const narrow = (): void => {
-    if (distance === null) return;
+    const look = standing.find(({ id }) => id === entryId);
+    if (distance === null || look?.type !== 'inspection') return;
+    const { id: _id, at: _at, ...rest } = look;
     const place = pieceAtDistance(map, line, whole, distance * unitMm);
-    session.takeBack(entryId);
-    session.add({
-      type: 'inspection',
-      stretches: [...stretchesBetween(line, place.fromMm, place.toMm)],
-      result: 'found',
-      lookQuality: 0.95,
-      note: '',
-    });
+    const stretches = [...stretchesBetween(line, place.fromMm, place.toMm)];
+    session.add({ type: 'take-back', entryId }, { ...rest, stretches });
   };
   return (
     <form

@@ -3,7 +3,7 @@ import { joinRanges } from '#core/locate/station-ranges.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
 
 /** Half of what is marked as looked at round a plug, in mm of wire. */
-const plugHalfMm = 15;
+export const plugHalfMm = 15;
 
 /** The pieces one opening puts in view, joined where they touch; a plug alone counts as a short piece. */
 export function lookPieces(step: DigStep): readonly Piece[] {

@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { MapId } from '#core/quantity/id.ts';
-import type { BundleSummary, ImportSummary } from '#electron/contract/contract.ts';
+import type { BundleSummary, ImportSummary, MapDifference, WhenOther } from '#electron/contract/contract.ts';
 import { handoverWords } from '../../language/handover.ts';
 import { problemSentence } from '../../language/problems.ts';
-import { Button, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
+import { Button, Choice, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
 import type { FileContent, useBringIn } from './use-bring-in.ts';
 
 const text = handoverWords.bringIn;
@@ -23,7 +23,7 @@ export function BringInSteps({
   readonly hint?: string;
   readonly onOpenMap?: (mapId: MapId) => void;
 }) {
-  const { step, read, keep, reset } = bringing;
+  const { step, read, choose, keep, reset } = bringing;
   switch (step.at) {
     case 'reading':
     case 'checking':
@@ -40,7 +40,13 @@ export function BringInSteps({
       return <Progress label={text.storing} />;
     case 'asking':
       return (
-        <Asking content={step.content} onKeep={() => void keep(step.content)} onNot={reset} cancel={cancel} />
+        <Asking
+          content={step.content}
+          onChoose={(whenOther) => void choose(step.content, whenOther)}
+          onKeep={() => void keep(step.content)}
+          onNot={reset}
+          cancel={cancel}
+        />
       );
     case 'stored': {
       const { mapId } = step;
@@ -126,24 +132,27 @@ function FileButton({
 /** What the file holds and what would be stored of it. */
 function Asking({
   content,
+  onChoose,
   onKeep,
   onNot,
   cancel,
 }: {
   readonly content: FileContent;
+  readonly onChoose: (whenOther: WhenOther) => void;
   readonly onKeep: () => void;
   readonly onNot: () => void;
   readonly cancel: ReactNode;
 }) {
   const documents =
-    content.kind === 'document'
-      ? [{ ...content.summary, entry: '', sameHere: false }]
-      : content.summary.documents;
+    content.kind === 'document' ? [{ ...content.summary, entry: '' }] : content.summary.documents;
+  const { whenOther } = content;
+  const leaves = (document: ImportSummary): boolean =>
+    document.sameHere || (document.differs !== null && whenOther === 'ours');
   const nothingNew =
-    content.kind === 'bundle' &&
-    content.summary.newPictures === 0 &&
-    (content.summary.history?.newJobs ?? 0) === 0 &&
-    documents.every((document) => document.sameHere);
+    (content.kind === 'document' ||
+      (content.summary.newPictures === 0 && (content.summary.history?.newJobs ?? 0) === 0)) &&
+    documents.every(leaves);
+  const differ = documents.some((document) => document.differs !== null);
   return (
     <Notice
       actions={
@@ -164,18 +173,50 @@ function Asking({
               {text.kinds[document.kind]} {text.named(document.name)}
             </strong>
             <p>{text.holds(document)}</p>
-            <p className="quiet">{fateOf(document)}</p>
+            {document.differs ? <Difference difference={document.differs} /> : null}
+            {document.differs ? null : <p className="quiet">{fateOf(document)}</p>}
           </li>
         ))}
       </ul>
+      {differ ? (
+        <Choice
+          label={text.whenOther}
+          value={whenOther}
+          options={whenOthers.map((value) => ({ value, label: text.others[value] }))}
+          onChange={onChoose}
+        />
+      ) : null}
+      {differ ? <p className="quiet">{text.fate.others[whenOther]}</p> : null}
       {content.kind === 'bundle' ? <BundleFacts summary={content.summary} /> : null}
-      <p className="quiet">{nothingNew ? text.nothingNew : text.nothingStored}</p>
+      <p className="quiet">
+        {nothingNew ? (differ ? text.nothingTaken : text.nothingNew) : text.nothingStored}
+      </p>
     </Notice>
   );
 }
 
-const fateOf = (document: ImportSummary & { readonly sameHere: boolean }): string =>
-  document.sameHere ? text.fate.same : document.alreadyHere ? text.fate.copy : text.fate.new;
+const whenOthers = ['ours', 'theirs', 'both'] as const satisfies readonly WhenOther[];
+
+const fateOf = ({ sameHere, alreadyHere }: ImportSummary): string =>
+  sameHere ? text.fate.same : alreadyHere ? text.fate.copy : text.fate.new;
+
+/** How a map in the file differs from the one that is here. */
+function Difference({ difference }: { readonly difference: MapDifference }) {
+  const { things } = difference;
+  const count = difference.added + difference.moved + difference.changed + difference.removed;
+  const shown = things.slice(0, mostFaults);
+  return (
+    <div>
+      <p>{text.differs(difference)}</p>
+      <ul className="handover-faults">
+        {shown.map(({ how, kind, name, fields }) => (
+          <li key={`${how} ${kind} ${name} ${fields.join()}`}>{text.difference(how, kind, name, fields)}</li>
+        ))}
+        {count > shown.length ? <li>{text.andMore(count - shown.length)}</li> : null}
+      </ul>
+    </div>
+  );
+}
 
 function BundleFacts({ summary }: { readonly summary: BundleSummary }) {
   const { missingPictures, ignored, newPictures, knownPictures, history } = summary;

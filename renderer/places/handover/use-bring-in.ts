@@ -1,16 +1,20 @@
 import { useCallback, useMemo, useRef, useState } from 'react';
 import type { MapId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
-import type { BundleSummary, ImportSummary } from '#electron/contract/contract.ts';
+import type { BundleSummary, ImportSummary, MapDifference, WhenOther } from '#electron/contract/contract.ts';
 import { hostClient } from '../../session/host.ts';
 import { readFile } from '../../session/read-file.ts';
 import { base64Of } from '../draw/picture-bytes.ts';
 import { faultsIn, type MoreFaults } from './faults-in.ts';
 
 /** What a file holds, and what becomes of it when it is kept. */
-export type FileContent =
+export type FileContent = {
+  /** What becomes of a map that is here in another state. */
+  readonly whenOther: WhenOther;
+} & (
   | { readonly kind: 'document'; readonly text: string; readonly summary: ImportSummary }
-  | { readonly kind: 'bundle'; readonly base64: string; readonly summary: BundleSummary };
+  | { readonly kind: 'bundle'; readonly base64: string; readonly summary: BundleSummary }
+);
 
 export type BringInStep =
   | { readonly at: 'choose' }
@@ -67,8 +71,23 @@ export function useBringIn() {
     }
     show({ at: 'checking' });
     const looked = isZip(bytes) ? await lookAtBundle(bytes) : await lookAtDocument(file, bytes);
-    if ('problem' in looked) refuse(looked.problem, looked.more);
-    else show({ at: 'asking', content: looked });
+    const content = 'problem' in looked ? looked : await withUsualChoice(looked);
+    if ('problem' in content) refuse(content.problem, content.more);
+    else show({ at: 'asking', content });
+  }, []);
+
+  /** Another answer to what becomes of a map that is here in another state; says anew what would be stored. */
+  const choose = useCallback(async (content: FileContent, whenOther: WhenOther): Promise<void> => {
+    const control = new AbortController();
+    stopper.current = control;
+    setStep({ at: 'asking', content: { ...content, whenOther } });
+    const looked = await lookAgain(content, whenOther);
+    if (control.signal.aborted) return;
+    setStep(
+      'problem' in looked
+        ? { at: 'refused', file: nameOfContent(content), ...looked }
+        : { at: 'asking', content: looked },
+    );
   }, []);
 
   const keep = useCallback(async (content: FileContent): Promise<void> => {
@@ -81,7 +100,7 @@ export function useBringIn() {
     );
   }, []);
 
-  return useMemo(() => ({ step, read, keep, reset }), [step, read, keep, reset]);
+  return useMemo(() => ({ step, read, choose, keep, reset }), [step, read, choose, keep, reset]);
 }
 
 /** First letters of a zip file (PKWARE APPNOTE 4.3.7). */
@@ -102,7 +121,7 @@ async function lookAtDocument(file: File, bytes: Uint8Array<ArrayBuffer>): Promi
   const text = new TextDecoder().decode(bytes);
   const looked = await hostClient()('file.bringIn', { text, store: false });
   return looked.ok
-    ? { kind: 'document', text, summary: looked.value.summary }
+    ? { kind: 'document', text, whenOther: 'both', summary: looked.value.summary }
     : { problem: looked.problem, more: faultsIn(text) };
 }
 
@@ -110,7 +129,30 @@ async function lookAtBundle(bytes: Uint8Array<ArrayBuffer>): Promise<FileContent
   const base64 = await base64Of(bytes);
   const looked = await hostClient()('file.bringInBundle', { base64, store: false });
   return looked.ok
-    ? { kind: 'bundle', base64, summary: looked.value.summary }
+    ? { kind: 'bundle', base64, whenOther: 'both', summary: looked.value.summary }
+    : { problem: looked.problem, more: null };
+}
+
+/** The maps of a file that are here in another state, as they differ. */
+export function differencesIn({ kind, summary }: FileContent): readonly MapDifference[] {
+  const documents = kind === 'document' ? [summary] : summary.documents;
+  return documents.flatMap(({ differs }) => differs ?? []);
+}
+
+/** Where ours was never edited here, theirs is most likely the same drawing taken further. */
+async function withUsualChoice(content: FileContent): Promise<FileContent | Refusal> {
+  const differences = differencesIn(content);
+  const further = differences.length > 0 && differences.every(({ oursEdited }) => !oursEdited);
+  return further ? lookAgain(content, 'theirs') : content;
+}
+
+/** Past jobs may go to another map by another choice, so a bundle is looked through again. */
+async function lookAgain(content: FileContent, whenOther: WhenOther): Promise<FileContent | Refusal> {
+  if (content.kind === 'document') return { ...content, whenOther };
+  const { base64 } = content;
+  const looked = await hostClient()('file.bringInBundle', { base64, store: false, whenOther });
+  return looked.ok
+    ? { ...content, whenOther, summary: looked.value.summary }
     : { problem: looked.problem, more: null };
 }
 
@@ -118,11 +160,12 @@ async function keepContent(
   content: FileContent,
 ): Promise<{ readonly name: string; readonly mapId: MapId | null } | { readonly problem: Problem }> {
   const name = nameOfContent(content);
+  const { whenOther } = content;
   if (content.kind === 'document') {
-    const kept = await hostClient()('file.bringIn', { text: content.text, store: true });
+    const kept = await hostClient()('file.bringIn', { text: content.text, store: true, whenOther });
     return kept.ok ? { name, mapId: kept.value.mapId } : { problem: kept.problem };
   }
-  const kept = await hostClient()('file.bringInBundle', { base64: content.base64, store: true });
+  const kept = await hostClient()('file.bringInBundle', { base64: content.base64, store: true, whenOther });
   return kept.ok ? { name, mapId: kept.value.mapIds[0] ?? null } : { problem: kept.problem };
 }
 

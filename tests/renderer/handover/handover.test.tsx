@@ -50,11 +50,15 @@ const documentSummary = {
   circuits: 1,
   entries: 0,
   alreadyHere: true,
+  differs: null,
+  sameHere: false,
 };
 
 const shown = (step: BringInStep): string =>
   renderToStaticMarkup(
-    <BringInSteps bringing={{ step, read: async () => {}, keep: async () => {}, reset: () => {} }} />,
+    <BringInSteps
+      bringing={{ step, read: async () => {}, choose: async () => {}, keep: async () => {}, reset: () => {} }}
+    />,
   );
 
 test('before anything is stored a bundle says what it holds, what is here, and what is missing', () => {
@@ -63,6 +67,7 @@ test('before anything is stored a bundle says what it holds, what is here, and w
     content: {
       kind: 'bundle',
       base64: '',
+      whenOther: 'both',
       summary: {
         documents: [
           { ...documentSummary, entry: 'a.json', sameHere: true },
@@ -105,6 +110,7 @@ test('a bundle that is here in every part has nothing to keep', () => {
     content: {
       kind: 'bundle',
       base64: '',
+      whenOther: 'both',
       summary: {
         documents: [{ ...documentSummary, entry: 'a.json', sameHere: true }],
         history: null,
@@ -117,6 +123,38 @@ test('a bundle that is here in every part has nothing to keep', () => {
   });
   expect(html).toContain('All of it is here already.');
   expect(html).not.toContain('Keep it');
+});
+
+test('a map that is here in another state says what differs, and what each answer does to it', () => {
+  const differs = {
+    added: 1,
+    moved: 0,
+    changed: 1,
+    removed: 0,
+    things: [
+      { how: 'added' as const, kind: 'rub-spot', name: 'Bracket edge', fields: [] },
+      { how: 'changed' as const, kind: 'panel', name: 'Tread plate', fields: ['name'] },
+    ],
+    oursEdited: true,
+  };
+  const asked = (whenOther: 'ours' | 'theirs' | 'both'): string =>
+    shown({
+      at: 'asking',
+      content: { kind: 'document', text: '', whenOther, summary: { ...documentSummary, differs } },
+    });
+  const html = asked('theirs');
+  for (const part of [
+    '1 added, 0 moved, 1 changed, 0 removed',
+    'Added: Rub spot “Bracket edge”',
+    'Changed: Panel “Tread plate” (name)',
+    'as one edit that can be undone',
+    'Keep it',
+  ]) {
+    expect(html).toContain(part);
+  }
+  expect(asked('both')).toContain('beside yours');
+  expect(asked('ours')).toContain('With ours kept, nothing of it would be stored.');
+  expect(asked('ours')).not.toContain('Keep it');
 });
 
 test('a refusal names the file, the place and the reason, and offers another file', () => {
