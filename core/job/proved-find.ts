@@ -1,6 +1,6 @@
 import type { EntryId } from '../quantity/id.ts';
 import type { EntryOf, JobEntry } from './job-document.ts';
-import { closingOf } from './job-closing.ts';
+import { closingOf } from './job-stage.ts';
 
 /** The three parts of a proof that this damage is the fault. */
 export const proofOfCauseParts = ['damageSeen', 'onFaultyCircuit', 'comesAndGoes'] as const;
