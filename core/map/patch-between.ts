@@ -6,7 +6,7 @@ import { sameValue } from './same-value.ts';
  * The patch that turns one state of a map into another, record by record by id; the revision is left out. Applying
  * it gives the other state, its inverse leads back. O(records).
  * @example
- * patchBetween(sample.map, { ...sample.map, panels: new Map() }).removed.map(({ id }) => id) // => ['panel:seat', 'panel:tread']
+ * patchBetween(sample.map, { ...sample.map, panels: new Map() }).removed.length // => 2
  */
 export function patchBetween(before: MapDocument, after: MapDocument): Patch {
   const added: MapRecord[] = [];
