@@ -35,7 +35,8 @@ export const drawWords = {
   mapDetails: 'The map itself',
   onDisk: 'All changes on disk',
   saving: 'Saving',
-  taken: 'This map was changed in another window. It is shown as it stands now; the last step was not kept.',
+  taken:
+    'The same thing was changed in another window. It is shown as it stands there; your last step was not kept.',
   ready: 'Ready for a job',
   readyLeft: (count: number) => (count === 1 ? '1 thing to do first' : `${count} things to do first`),
   better: (count: number) =>

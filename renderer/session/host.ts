@@ -2,6 +2,7 @@ import { assert } from '#core/quantity/assert.ts';
 import { type Channel, type Client, clientOver, type WireReply } from '#electron/contract/client.ts';
 import type { RequestName } from '#electron/contract/contract.ts';
 import { tokenHeader } from '#electron/contract/token-header.ts';
+import { tellingOthers } from './other-windows.ts';
 
 declare global {
   interface Window {
@@ -14,7 +15,9 @@ const tokenKey = 'undertrim.launch';
 
 /** Every request of the contract, carried by whichever host opened this page. */
 export function hostClient(): Client {
-  client ??= clientOver(window.undertrim ? desktopChannel(window.undertrim) : loopbackChannel(launchToken()));
+  client ??= tellingOthers(
+    clientOver(window.undertrim ? desktopChannel(window.undertrim) : loopbackChannel(launchToken())),
+  );
   return client;
 }
 

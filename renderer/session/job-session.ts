@@ -65,6 +65,8 @@ export interface JobSession {
   refreshPast(): Promise<void>;
   /** Tries again to put on disk what could not be stored. */
   saveAgain(): void;
+  /** Another window has added to the job: shows it with that. */
+  follow(): Promise<void>;
   close(): void;
 }
 
@@ -197,6 +199,22 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
     ask('past-jobs');
   };
 
+  /** What another window has put on disk, with what is not there yet of ours behind it. */
+  const takeOver = async (): Promise<boolean> => {
+    const opened = await client('job.open', { jobId });
+    const state = store.getState();
+    if (closed || !opened.ok || state.phase !== 'open') return false;
+    const theirs = opened.value.job;
+    const ours = state.job.entries.slice(stored);
+    const known = new Set(state.job.entries.map(({ id }) => id));
+    const news = theirs.entries.filter(({ id }) => !known.has(id));
+    stored = theirs.entries.length;
+    const job = { ...theirs, entries: [...theirs.entries, ...ours] };
+    change({ job, line: lineOf(state.map, job) });
+    ask(...news);
+    return true;
+  };
+
   const storeEntries = async (): Promise<void> => {
     if (storing) return;
     storing = true;
@@ -211,6 +229,7 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
       change({ saving: 'saving' });
       const reply = await client('job.append', { jobId, expectedEntries: stored, entries });
       if (reply.ok) stored += entries.length;
+      else if (reply.problem.code === 'stale-revision' && (await takeOver())) continue;
       else {
         change({ saving: 'failed', saveProblem: reply.problem });
         break;
@@ -255,11 +274,11 @@ export function jobSession(jobId: JobId, parts: JobSessionParts): JobSession {
       return null;
     },
     refreshPast,
-    saveAgain: () => {
+    saveAgain: () => void storeEntries(),
+    async follow() {
       const state = store.getState();
-      // Someone else wrote meanwhile: what is on disk is the truth, so start from it.
-      if (state.phase === 'open' && state.saveProblem?.code === 'stale-revision') void open();
-      else void storeEntries();
+      // With an entry of our own on its way, the disk refuses it and both are brought together then.
+      if (state.phase === 'open' && !storing && state.job.entries.length === stored) await takeOver();
     },
     close() {
       closed = true;

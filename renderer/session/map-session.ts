@@ -1,8 +1,9 @@
 import { createStore, type StoreApi } from 'zustand/vanilla';
 import { mapFromExchange } from '#core/map/exchange.ts';
-import type { MapDocument } from '#core/map/map-document.ts';
+import type { MapDocument, MapRecord } from '#core/map/map-document.ts';
 import { recordOf } from '#core/map/map-draft.ts';
 import { applyPatch, isEmptyPatch, type Patch } from '#core/map/patch.ts';
+import { sameValue } from '#core/map/same-value.ts';
 import type { Selection, Transaction } from '#core/map/transaction.ts';
 import type { MapId } from '#core/quantity/id.ts';
 import type { Problem } from '#core/quantity/problem.ts';
@@ -20,7 +21,7 @@ export interface MapOpen {
   readonly history: History;
   readonly saving: 'saved' | 'saving' | 'failed';
   readonly saveProblem: Problem | null;
-  /** True after another window's edits had to be taken over and ours since then were dropped. */
+  /** True after another window's edits were taken over and one of ours did not fit them any more. */
   readonly reloaded: boolean;
 }
 
@@ -53,6 +54,8 @@ export interface MapSession {
   flush(): Promise<void>;
   /** Tries again after a refusal. */
   saveAgain(): void;
+  /** Another window has put an edit on disk: shows the map with it. */
+  follow(): Promise<void>;
   close(): void;
 }
 
@@ -113,27 +116,43 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
     if (openState()) store.setState(next);
   };
 
-  const load = async (reloaded: boolean): Promise<void> => {
+  /** Starts from what is on disk, and puts the edits that are not there yet onto it as far as they fit. */
+  const load = async (): Promise<void> => {
     const opened = await client('map.open', { mapId });
     if (closed) return;
     if (!opened.ok) {
       store.setState({ phase: 'failed', problem: opened.problem }, true);
       return;
     }
-    const document = mapFromExchange(opened.value.map);
+    // Only now: what was drawn while the disk was read is among them.
+    const ours = [
+      ...queue.map(({ transaction }) => transaction),
+      ...(held?.waiting ? [held.waiting.edit] : []),
+    ];
+    const { selection = [] } = openState() ?? {};
+    let document = mapFromExchange(opened.value.map);
+    let history: History = opened.value.history ?? emptyHistory;
     revision = document.revision;
     queue = [];
     held = null;
     cancelHold();
+    for (const transaction of ours) {
+      // A step back belongs to the order of edits it was made in, which is another one now.
+      const next = transaction.origin === 'user' ? fitted(document, transaction.patch) : null;
+      if (!next) break;
+      document = next;
+      history = withEdit(history, transaction);
+      queue = [...queue, { transaction, joins: false }];
+    }
     store.setState({
       phase: 'open',
       document,
       shown: document,
-      selection: [],
-      history: opened.value.history ?? emptyHistory,
-      saving: 'saved',
+      selection: present(document, selection),
+      history,
+      saving: queue.length > 0 ? 'saving' : 'saved',
       saveProblem: null,
-      reloaded,
+      reloaded: queue.length < ours.length,
     });
   };
 
@@ -167,8 +186,8 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
         continue;
       }
       if (reply.problem.code === 'stale-revision') {
-        await load(true);
-        return;
+        await load();
+        continue;
       }
       change({ saving: 'failed', saveProblem: reply.problem });
       cancelRetry = timers.later(() => void send(), retryMs);
@@ -281,7 +300,7 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
 
   return {
     store,
-    open: () => load(false),
+    open: load,
     edit,
     preview(patch) {
       const state = openState();
@@ -300,6 +319,19 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
       await (sending ?? Promise.resolve());
     },
     saveAgain: () => void send(),
+    async follow() {
+      const state = openState();
+      if (!state || sending || held || queue.length > 0) return;
+      const opened = await client('map.open', { mapId });
+      // With an edit of our own under way, the disk will refuse it and both are brought together then.
+      if (closed || !opened.ok || sending || held || queue.length > 0) return;
+      const document = mapFromExchange(opened.value.map);
+      if (document.revision <= revision) return;
+      revision = document.revision;
+      const selection = present(document, openState()?.selection ?? []);
+      const history = opened.value.history ?? emptyHistory;
+      change({ document, shown: document, selection, history, reloaded: false });
+    },
     close() {
       release();
       void (sending ?? Promise.resolve()).then(() => {
@@ -308,6 +340,14 @@ export function mapSession(mapId: MapId, client: Client, timers: Timers = pageTi
       });
     },
   };
+}
+
+/** The map with an edit made on another state of it; null where the two touch the same thing. */
+function fitted(document: MapDocument, patch: Patch): MapDocument | null {
+  const isThere = (record: MapRecord): boolean => sameValue(recordOf(document, record.id), record);
+  const fits = patch.removed.every(isThere) && patch.changed.every(([before]) => isThere(before));
+  const result = fits ? applyPatch(document, patch) : null;
+  return result?.ok ? result.value : null;
 }
 
 /** The edit under way with one more of the same; null where they are two entries of the history. */

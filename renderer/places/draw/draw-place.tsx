@@ -6,6 +6,7 @@ import { words } from '../../language/words.ts';
 import { Button, ProblemNotice, Progress } from '../../parts/index.ts';
 import { hostClient } from '../../session/host.ts';
 import { type MapSession, mapSession } from '../../session/map-session.ts';
+import { onChangeElsewhere } from '../../session/other-windows.ts';
 import './draw.css';
 import { DrawScreen } from './draw-screen.tsx';
 
@@ -24,7 +25,11 @@ export function DrawPlace({
     const made = mapSession(mapId, hostClient());
     setSession(made);
     void made.open();
-    return () => made.close();
+    const stopFollowing = onChangeElsewhere(mapId, () => void made.follow());
+    return () => {
+      stopFollowing();
+      made.close();
+    };
   }, [mapId]);
   return session ? <Phases session={session} onLeave={onLeave} onOpenJob={onOpenJob} /> : <Opening />;
 }

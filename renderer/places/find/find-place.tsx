@@ -12,6 +12,7 @@ import { draftsOf } from '../../session/drafts.ts';
 import { hostClient } from '../../session/host.ts';
 import { type JobOpen, type JobSession, jobSession } from '../../session/job-session.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
+import { onChangeElsewhere } from '../../session/other-windows.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
 import type { ClosePage } from '../close/close-page.ts';
 import { FindContext, type FindView, type ReadingStart } from './find-context.ts';
@@ -45,7 +46,9 @@ export function FindPlace(props: FindPlaceProps) {
       if (document.visibilityState === 'visible') void made.refreshPast();
     };
     document.addEventListener('visibilitychange', seenAgain);
+    const stopFollowing = onChangeElsewhere(jobId, () => void made.follow());
     return () => {
+      stopFollowing();
       document.removeEventListener('visibilitychange', seenAgain);
       made.close();
     };

@@ -193,17 +193,27 @@ describe('an open job', () => {
     expect(host.job.entries).toHaveLength(1);
   });
 
-  test('when someone else wrote meanwhile, trying again starts from what is on disk', async () => {
+  test('when another window wrote meanwhile, both records are kept, theirs first', async () => {
     const { host, session, state } = await openSession();
     const other: JobEntry = { id: 'entry:other', at: '2026-01-05T10:00:00Z', type: 'note', text: 'other' };
     host.job = { ...host.job, entries: [other] };
     session.add(treadOff);
     await settled();
-    expect(state().saveProblem).toEqual({ code: 'stale-revision', expected: 0, found: 1 });
-    session.saveAgain();
-    await settled();
-    expect(state().job.entries).toEqual([other]);
     expect(state().saving).toBe('saved');
+    expect(host.job.entries.map(({ type }) => type)).toEqual(['note', treadOff.type]);
+    expect(state().job.entries).toEqual(host.job.entries);
+  });
+
+  test('a window where nothing is entered follows what another one enters', async () => {
+    const { host, session, state, ranker } = await openSession();
+    const other = { ...treadOff, id: 'entry:other', at: '2026-01-05T10:00:00Z' } as JobEntry;
+    host.job = { ...host.job, entries: [other] };
+    await session.follow();
+    expect(state().job.entries).toEqual([other]);
+    expect(ranker.asked.at(-1)?.job.entries).toEqual([other]);
+    session.undo();
+    await settled();
+    expect(host.job.entries.map(({ type }) => type)).toEqual([treadOff.type, 'take-back']);
   });
 
   test('a job that is not there says so instead of opening', async () => {

@@ -5,10 +5,10 @@ import { changePanel } from '#core/map/commands/change-panel.ts';
 import { moveNode } from '#core/map/commands/move-node.ts';
 import { removeThings } from '#core/map/commands/remove-things.ts';
 import { mapFromExchange, mapToExchange } from '#core/map/exchange.ts';
-import { applyPatch, squashPatches } from '#core/map/patch.ts';
+import { applyPatch, type Patch, squashPatches } from '#core/map/patch.ts';
 import type { Transaction } from '#core/map/transaction.ts';
 import type { Problem } from '#core/quantity/problem.ts';
-import { fail, ok } from '#core/quantity/result.ts';
+import { fail, ok, type Result } from '#core/quantity/result.ts';
 import type { Client } from '#electron/contract/client.ts';
 import { type MapOpen, type MapSession, mapSession, type Timers } from '#renderer/session/map-session.ts';
 import { sample } from '#tests/sample.ts';
@@ -229,17 +229,72 @@ test('undo brings back what was picked before the edit', () => {
   expect(open().selection).toEqual(['node:far']);
 });
 
-test('a map changed elsewhere is opened again as it stands, and the user is told', async () => {
-  host.map = { ...host.map, revision: 4, details: { ...host.map.details, name: 'Changed elsewhere' } };
+/** What another window puts on disk, behind this session's back. */
+const elsewhere = (patch: Result<Patch>): void => {
+  const next = patch.ok ? applyPatch(host.map, patch.value) : patch;
+  if (!next.ok) throw new Error(next.problem.code);
+  host.map = { ...next.value, revision: host.map.revision + 1 };
+};
+const moveFar = (xMm: number): Result<Patch> =>
+  moveNode(host.map, { nodeId: 'node:far', at: { xMm, yMm: 0, zMm: 0 } });
+
+test('what was drawn in two windows at once is all kept where it is not the same thing', async () => {
+  elsewhere(changePanel(host.map, { panelId: 'panel:seat', changes: { name: 'Rear bench' } }));
   shift(1700);
+  rename('Seat, left');
+  shift(1750);
   await session.flush();
+  // The name was typed over another one meanwhile, and what came after it built on that.
   expect(open().reloaded).toBe(true);
-  expect(open().document.details.name).toBe('Changed elsewhere');
-  expect(open().document.nodes.get('node:far')?.at.xMm).toBe(1500);
+  expect(host.map.panels.get('panel:seat')?.name).toBe('Rear bench');
+  expect(host.map.nodes.get('node:far')?.at.xMm).toBe(1700);
+  expect(open().document.nodes.get('node:far')?.at.xMm).toBe(1700);
+  expect(open().saving).toBe('saved');
+  expect(mapToExchange(open().document)).toEqual(mapToExchange(host.map));
   shift(1800);
   await session.flush();
   expect(host.map.nodes.get('node:far')?.at.xMm).toBe(1800);
   expect(open().reloaded).toBe(false);
+});
+
+test('an edit that touches nothing the other window touched is kept without a word, and can be undone', async () => {
+  elsewhere(changePanel(host.map, { panelId: 'panel:seat', changes: { name: 'Rear bench' } }));
+  session.select(['node:far']);
+  shift(1700);
+  await session.flush();
+  expect(open().reloaded).toBe(false);
+  expect(open().selection).toEqual(['node:far']);
+  expect(host.map.panels.get('panel:seat')?.name).toBe('Rear bench');
+  session.undo();
+  await session.flush();
+  expect(host.map.nodes.get('node:far')?.at.xMm).toBe(1500);
+  expect(host.map.panels.get('panel:seat')?.name).toBe('Rear bench');
+});
+
+test('a window where nothing is being drawn follows the other one', async () => {
+  session.select(['node:far', 'panel:seat']);
+  elsewhere(moveFar(1650));
+  await session.follow();
+  expect(open().document.nodes.get('node:far')?.at.xMm).toBe(1650);
+  elsewhere(removeThings(host.map, { ids: ['panel:seat'] }));
+  await session.follow();
+  expect(open().selection).toEqual(['node:far']);
+  elsewhere(moveFar(1660));
+  shift(1900);
+  await session.follow();
+  await session.flush();
+  expect(open().reloaded).toBe(true);
+  expect(open().document.nodes.get('node:far')?.at.xMm).toBe(1660);
+});
+
+test('a step back made while another window drew is not done to what stands there now', async () => {
+  shift(1700);
+  await session.flush();
+  elsewhere(moveFar(1650));
+  session.undo();
+  await session.flush();
+  expect(open().reloaded).toBe(true);
+  expect(open().document.nodes.get('node:far')?.at.xMm).toBe(1650);
 });
 
 test('a busy disk keeps the edit and tries again until it is stored', async () => {
