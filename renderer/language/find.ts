@@ -52,6 +52,7 @@ export const findWords = {
     clear: 'Clear view',
     half: 'Half hidden',
     feel: 'By feel',
+    alsoOff: (panels: string): string => `A clear view means these are off, and marks them so: ${panels}.`,
     picked: 'Picked stretch',
     letGo: 'Let go',
     provedHint:

@@ -17,9 +17,9 @@ interface Step {
 /**
  * Undo and redo read from the record alone: undoing takes back the newest thing done, redoing takes those
  * take-backs back, and anything new ends what could be redone. So both survive a restart without a list of
- * their own. An entry put right (its take-back and what replaces it, of one moment) is one thing done; so is
- * taking back or bringing back an older entry by hand. Taking back the newest by hand is the same as undoing
- * it. O(entries) but for the search among what is undone.
+ * their own. An entry put right (its take-back and what replaces it, of one moment) is one thing done; so are a look
+ * and the trim it was entered with, and so is taking back or bringing back an older entry by hand. Taking back
+ * the newest by hand is the same as undoing it. O(entries) but for the search among what is undone.
  */
 export function entryHistory(job: Job): EntryHistory {
   const done: Step[] = [];
@@ -33,7 +33,10 @@ export function entryHistory(job: Job): EntryHistory {
     known.add(entry.id);
     if (entry.type !== 'take-back') {
       const before = job.entries[i - 1];
-      if (!replaces(before, entry)) did(entry.id);
+      if (goesWith(before, entry)) {
+        const step = done.pop();
+        did(entry.id, ...(step?.ids ?? []));
+      } else if (!replaces(before, entry)) did(entry.id);
       else {
         // The take-back before it was no step of its own: what it took back stands below this one again.
         const top = done.at(-1);
@@ -72,4 +75,10 @@ function replaces(
   entry: JobEntry,
 ): before is Extract<JobEntry, { type: 'take-back' }> {
   return before?.type === 'take-back' && before.at === entry.at;
+}
+
+/** Whether an entry says something of the trim that the one before it took off, in one go: a look, or more trim. */
+function goesWith(before: JobEntry | undefined, entry: JobEntry): boolean {
+  const isLook = entry.type === 'inspection' || entry.type === 'panel-off';
+  return isLook && before?.type === 'panel-off' && before.at === entry.at;
 }

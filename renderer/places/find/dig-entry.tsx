@@ -106,7 +106,7 @@ export function DigEntry({
                 ))}
               </ol>
             ) : null}
-            <Verdict pieces={pieces} plugs={plugs} about={title} />
+            <Verdict pieces={pieces} plugs={plugs} trim={step.takeOff} about={title} />
           </>
         ) : (
           <CautionSigns cautions={cautions} />

@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import type { InspectionResult } from '#core/job/job-document.ts';
-import type { NodeId } from '#core/quantity/id.ts';
+import type { NodeId, PanelId } from '#core/quantity/id.ts';
 import { findWords } from '../../language/find.ts';
+import { nameOf } from '../../language/name-of.ts';
 import { Button, Choice, Sign } from '../../parts/index.ts';
 import { stretchesBetween } from '../../session/stretches-between.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
@@ -19,22 +20,27 @@ const qualities = [
 export function Verdict({
   pieces,
   plugs = [],
+  trim,
   about,
 }: {
   readonly pieces: readonly Piece[];
   /** Plugs parted and looked into in the same opening. */
   readonly plugs?: readonly NodeId[];
+  /** Panels still on that a clear view of it cannot be had with. */
+  readonly trim: readonly PanelId[];
   readonly about: string;
 }) {
-  const { open, session, pick } = useFind();
+  const { open, session, pick, say } = useFind();
   const [quality, setQuality] = useState<LookQuality>('clear');
   const { line } = open;
   if (!line) return null;
+  const cameOff = quality === 'clear' ? trim : [];
   const onlyPlug = plugs.length === 1 && pieces.every(isPlugPiece) ? plugs[0] : undefined;
   const enter = (result: InspectionResult): void => {
     const stretches = pieces.flatMap((piece) => stretchesBetween(line, piece.fromMm, piece.toMm));
     if (stretches.length === 0) return;
-    session.add({
+    const nowOff = cameOff.map((panelId) => ({ type: 'panel-off', panelId }) as const);
+    session.add(...nowOff, {
       type: 'inspection',
       stretches,
       ...(plugs.length > 0 ? { nodeIds: [...plugs] } : {}),
@@ -48,6 +54,11 @@ export function Verdict({
   return (
     <section className="verdict" aria-label={`${findWords.verdict.label}: ${about}`}>
       <Choice label={findWords.verdict.quality} value={quality} options={qualities} onChange={setQuality} />
+      {cameOff.length > 0 ? (
+        <p className="quiet verdict-trim">
+          {findWords.verdict.alsoOff(cameOff.map((id) => say(nameOf(open.map, id))).join(', '))}
+        </p>
+      ) : null}
       <div className="verdict-buttons">
         <Button large onClick={() => enter('seen-sound')}>
           <Sign name="tick" />

@@ -31,6 +31,37 @@ describe('undo and redo from the record alone', () => {
     expect(entryHistory(jobWith())).toEqual({ undo: [], redo: [] });
   });
 
+  test('a look and the trim it was entered with are undone together, and redone together', () => {
+    const off = (id: EntryId, panelId: 'panel:seat' | 'panel:tread'): JobEntry => ({
+      id,
+      at: atOf(2),
+      type: 'panel-off',
+      panelId,
+    });
+    const look = {
+      ...({ type: 'inspection', stretches: [{ segmentId: 'segment:middle', fromMm: 0, toMm: 90 }] } as const),
+      ...({ result: 'seen-sound', lookQuality: 0.9, note: '' } as const),
+    };
+    const before: JobEntry[] = [
+      note('entry:a', 1),
+      off('entry:b', 'panel:tread'),
+      off('entry:c', 'panel:seat'),
+      { id: 'entry:d', at: atOf(2), ...look, stretches: [...look.stretches] },
+    ];
+    expect(entryHistory(jobWith(...before)).undo).toEqual(['entry:d', 'entry:c', 'entry:b']);
+    const undone = pressed('undo', before, 3);
+    expect(standingIn(undone)).toEqual(['entry:a']);
+    const redone = pressed('redo', undone, 4);
+    expect(standingIn(redone)).toEqual(['entry:a', 'entry:b', 'entry:c', 'entry:d']);
+    expect(standingIn(pressed('undo', redone, 5))).toEqual(['entry:a']);
+  });
+
+  test('trim ticked off before the look is a step of its own', () => {
+    const off: JobEntry = { id: 'entry:a', at: atOf(1), type: 'panel-off', panelId: 'panel:seat' };
+    expect(entryHistory(jobWith(off, note('entry:b', 1))).undo).toEqual(['entry:b']);
+    expect(entryHistory(jobWith(off, { ...off, id: 'entry:b', at: atOf(2) })).undo).toEqual(['entry:b']);
+  });
+
   test('the newest standing entry is undone first', () => {
     const two = [note('entry:a', 1), note('entry:b', 2)];
     expect(entryHistory(jobWith(...two)).undo).toEqual(['entry:b']);
