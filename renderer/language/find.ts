@@ -1,6 +1,14 @@
 import type { TestCaution } from '#core/job/closing-entries.ts';
+import type { OpenBecause } from '#core/job/open-because.ts';
 import type { RankWarning } from '#core/job/ranking.ts';
 import type { Caution } from '#core/map/kinds.ts';
+
+/** Why a look needs nothing taken off. */
+export const openWords: Readonly<Record<OpenBecause, string>> = {
+  'nothing-over-it': 'No trim marked over it: look here',
+  'off-now': 'Already open: look here',
+  'off-by-then': 'Open by then: look here',
+};
 
 /** Every sentence of the place where a fault is looked for, except problems and reasons. */
 export const findWords = {
@@ -30,7 +38,7 @@ export const findWords = {
     record: 'Record',
     stretches: 'Stretches',
     takeOffFirst: 'Take off first',
-    nothingToTakeOff: 'Already open: look here',
+    nothingToTakeOff: openWords,
     lookAgain: 'Already open: look again',
     running: 'By then',
     runningTotal: 'found',
@@ -41,7 +49,7 @@ export const findWords = {
     opening: 'Opening',
     rest: (count: number): string => `Show ${count} more`,
     part: (plugs: string): string => `Part ${plugs} and look in`,
-    expected: 'On average found after',
+    expected: 'If it is in one of these places, found on average after',
   },
   verdict: {
     label: 'What the look showed',

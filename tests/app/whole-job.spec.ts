@@ -171,9 +171,9 @@ test('a job on the map ranks, follows every look, and takes it back', async () =
   await button('Start the job').click();
 
   // The ends of the loom hang in the open: a look there costs nothing to reach and comes first.
-  await expect(openings().first()).toContainText('Already open: look here');
+  await expect(openings().first()).toContainText('No trim marked over it: look here');
   await openings().first().getByRole('button', { name: 'Seen, sound' }).click();
-  await expect(openings().first()).not.toContainText('Already open: look here');
+  await expect(openings().first()).not.toContainText('No trim marked over it: look here');
   await expect(page.getByText(/Moved (up|down)|No longer listed|New in the list/).first()).toBeVisible();
 
   // The rub spot lies under the boot side trim: that is where the list says the fault most likely is.
@@ -184,13 +184,19 @@ test('a job on the map ranks, follows every look, and takes it back', async () =
   expect(before).toBeGreaterThan(40);
   const toOpen = trim.locator('.dig-head');
   if ((await toOpen.getAttribute('aria-expanded')) === 'false') await toOpen.click();
+  // A clear look means the trim is off: it is to refit from now on, and costs nothing a second time.
+  await expect(trim).toContainText('marks them so: Left boot side trim');
   await trim.getByRole('button', { name: 'Seen, sound' }).click();
-  await expect.poll(chance).toBeLessThan(before);
+  await expect(head).toHaveCount(0);
+  await expect(button(/^1 off, to refit/)).toBeVisible();
+  await expect(openings().first()).toContainText('Left tread plate');
 
   await button('Undo').click();
   await expect.poll(chance).toBe(before);
+  await expect(page.getByText('All panels on')).toBeVisible();
   await button('Redo').click();
-  await expect.poll(chance).toBeLessThan(before);
+  await expect(head).toHaveCount(0);
+  await expect(button(/^1 off, to refit/)).toBeVisible();
 });
 
 test('clicking a stretch on the board marks it, and the list follows', async () => {

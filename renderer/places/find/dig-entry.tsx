@@ -1,5 +1,7 @@
 import { useState } from 'react';
+import { openBecause } from '#core/job/open-because.ts';
 import type { DigStep } from '#core/job/ranking.ts';
+import { stepCautions } from '#core/job/step-cautions.ts';
 import { findWords, sayMinutes, sayPercent } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { worthSentence } from '../../language/reasons.ts';
@@ -32,16 +34,17 @@ export function DigEntry({
 }) {
   const view = useFind();
   const [text, setText] = useState(false);
-  const { map, ranking } = view.open;
+  const { map, ranking, line } = view.open;
   const told = ranking ? openingTold(step, ranking) : [];
   const pieces = lookPieces(step);
   const pointed = view.pointed.some((piece) => pieces.some((own) => overlap(own, piece)));
   const where = pieces.map(view.where);
-  const title = stepTitle(step, (id) => view.say(nameOf(map, id)));
+  const because = line ? openBecause(line, step, view.standing) : 'off-now';
+  const title = stepTitle(step, (id) => view.say(nameOf(map, id)), because);
   const panels = step.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
   const plugs = step.look.nodeIds ?? [];
   const worth = worthSentence(step.reason);
-  const cautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
+  const cautions = line ? stepCautions(map, line.circuit, step.takeOff, plugs) : [];
   return (
     <li
       className={`dig-entry${pointed ? ' dig-entry-pointed' : ''}`}

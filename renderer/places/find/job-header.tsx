@@ -51,7 +51,11 @@ export function JobHeader({
         <Saving />
       </div>
       <dl className="job-facts">
-        <Fact term={findWords.header.complaint}>{job.complaint || findWords.header.noComplaint}</Fact>
+        <Fact term={findWords.header.complaint}>
+          <span className="complaint-short" title={job.complaint}>
+            {job.complaint || findWords.header.noComplaint}
+          </span>
+        </Fact>
         <Fact term={findWords.header.failure}>{failureTypeWords[job.failureType]}</Fact>
         <Fact term={findWords.header.circuit}>
           {circuit ? (

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { stepCautions } from '#core/job/step-cautions.ts';
 import { trimOverLook } from '#core/job/trim-over-look.ts';
 import { findWords } from '../../language/find.ts';
 import { whereLine } from '../../language/say-where.ts';
@@ -16,7 +17,7 @@ export function PickedBar() {
   if (!picked || !line) return null;
   const place = where(picked);
   const trim = trimOverLook(map, line, [picked], standing);
-  const cautions = [...new Set(trim.flatMap((id) => map.panels.get(id)?.cautions ?? []))];
+  const cautions = stepCautions(map, line.circuit, trim, []);
   return (
     <section className="picked" aria-label={findWords.verdict.picked}>
       <header>
