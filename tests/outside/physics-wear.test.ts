@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { advisedBendMm, aircraftGuidance } from '#core/chafe/aircraft-guidance.ts';
 import { bendingStrain, bendsToBreak } from '#core/chafe/fatigue.ts';
-import { advisedBendMm, aircraftGuidance } from '#core/chafe/guidance-flags.ts';
 import { linePressureRatio } from '#core/chafe/hertz.ts';
 import { tapeAbrasionClass } from '#core/chafe/protection.ts';
 import { bendFactor } from '#core/chafe/wear.ts';
@@ -18,6 +18,12 @@ describe('aircraft guidance, AC 43.13-1B chapter 11 and TM 1-1500-204-23-4', () 
     expect(aircraftGuidance.spanMm).toBeCloseTo(609.6, 10);
     expect(aircraftGuidance.bowMm).toBeCloseTo(12.7, 10);
     expect(aircraftGuidance.holeGapMm).toBeCloseTo(9.525, 10);
+  });
+
+  test('12 in between supports without ties, and from a splice to its plug, is 304.8 mm', () => {
+    expect(aircraftGuidance.untiedMm).toBeCloseTo(304.8, 10);
+    expect(aircraftGuidance.spliceToEndMm).toBeCloseTo(304.8, 10);
+    expect(aircraftGuidance.movingGapMm).toBeCloseTo(12.7, 10);
   });
 
   test('a 5.842 mm loom should bend no tighter than 58.42 mm, or 17.53 mm where supported', () => {

@@ -1,10 +1,13 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
+import { type GuidanceCode, guidanceSources } from '#core/chafe/aircraft-guidance.ts';
+import { guidanceFlags } from '#core/chafe/guidance-flags.ts';
 import { runCauses } from '#core/chafe/run-causes.ts';
 import { segmentHazard, wholeHazard } from '#core/chafe/segment-hazard.ts';
 import { mapWithChange, type RunChange, whatIf } from '#core/chafe/what-if.ts';
 import { rubSpotKinds } from '#core/map/kinds.ts';
 import type { Segment } from '#core/map/records.ts';
+import { guidanceSentence, guidanceWords } from '#renderer/language/guidance.ts';
 import {
   causeWords,
   heldWords,
@@ -127,5 +130,29 @@ describe('what if', () => {
     expect(html(0.5)).toContain('38 %');
     expect(html(2.4)).toContain('rise by 20 %');
     expect(html(2)).toContain('next to nothing');
+  });
+});
+
+describe('aircraft guidance beside a run', () => {
+  test('says the figure, the one advised and where it stands', () => {
+    const flags = guidanceFlags(sample.map, sample.middle);
+    const said = flags.map((flag) => [
+      guidanceSentence(flag, (id) => nameOf(sample.map, id), 'metric'),
+      guidanceWords.source(flag.code),
+    ]);
+    expect(said).toContainEqual([
+      expect.stringMatching(/^Seat rail edge: a raw edge \d+ mm from the loom\. Advised: 10 mm at least/),
+      'AC 43.13-1B paragraph 11-115',
+    ]);
+  });
+
+  test('has a sentence of its own for every piece of guidance, and says which are from memory', () => {
+    const codes = Object.keys(guidanceSources) as GuidanceCode[];
+    const sentences = codes.map((code) =>
+      guidanceSentence({ code, thing: 'x', atMm: 1, mm: 2, advisedMm: 3 }, () => 'Thing', 'metric'),
+    );
+    expect(new Set(sentences).size).toBe(codes.length);
+    expect(guidanceWords.source('splice-near-end')).toBe('AC 43.13-1B, from memory');
+    expect(guidanceWords.source('tight-bend')).toBe('TM 1-1500-204-23-4 item 27');
   });
 });

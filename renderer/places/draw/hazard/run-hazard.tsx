@@ -10,6 +10,7 @@ import { nameOf } from '../../../language/name-of.ts';
 import { Button, Disclosure, ReasonList } from '../../../parts/index.ts';
 import { useDraw } from '../draw-context.ts';
 import { FigureField } from '../figure-field.tsx';
+import { GuidanceSaid } from './guidance-said.tsx';
 import './hazard.css';
 import { HazardStrip } from './hazard-strip.tsx';
 import { LoomSaid } from './loom-said.tsx';
@@ -35,9 +36,12 @@ export function RunHazard({ segment }: { readonly segment: Segment }) {
     }
   };
   return (
-    <Disclosure label={hazardWords.title(ofMap)} open={open} onToggle={toggle}>
-      <Reasons segment={segment} hazard={hazard} ofMap={ofMap} />
-    </Disclosure>
+    <>
+      <Disclosure label={hazardWords.title(ofMap)} open={open} onToggle={toggle}>
+        <Reasons segment={segment} hazard={hazard} ofMap={ofMap} />
+      </Disclosure>
+      <GuidanceSaid segment={segment} />
+    </>
   );
 }
 
