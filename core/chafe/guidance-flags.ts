@@ -2,6 +2,7 @@ import type { MapDocument } from '../map/map-document.ts';
 import type { Segment } from '../map/records.ts';
 import { samePlaceMm } from '../quantity/tolerance.ts';
 import { advisedBendMm, aircraftGuidance, type GuidanceCode } from './aircraft-guidance.ts';
+import { gatheredBends } from './bends-of-run.ts';
 import { defaultAssumptions } from './chafe-assumptions.ts';
 import { endFlags, spliceFlags } from './guidance-at-ends.ts';
 import { spotFlags } from './guidance-at-spots.ts';
@@ -57,16 +58,19 @@ function spanFlags({ segment, spans, lengthMm }: RunContext): readonly GuidanceF
   return flags;
 }
 
+/** The chords of one round bend are one bend; its tightest place counts. */
 function bendFlags({ segment, tightBends, through }: RunContext): readonly GuidanceFlag[] {
   const { diameterMm } = through.bundle;
-  return tightBends.flatMap(({ stationMm, radiusMm }) => {
+  return gatheredBends(tightBends).flatMap(({ fromMm, toMm, radiusMm }) => {
     // A clip within two loom diameters supports the bend.
     const supported = segment.clips.some(
-      (clip) => !clip.missing && Math.abs(clip.stationMm - stationMm) <= 2 * diameterMm,
+      ({ missing, stationMm }) =>
+        !missing && stationMm >= fromMm - 2 * diameterMm && stationMm <= toMm + 2 * diameterMm,
     );
     const advisedMm = advisedBendMm(diameterMm, supported);
     if (radiusMm >= advisedMm) return [];
-    return [{ code: 'tight-bend' as const, thing: segment.id, atMm: stationMm, mm: radiusMm, advisedMm }];
+    const atMm = (fromMm + toMm) / 2;
+    return [{ code: 'tight-bend' as const, thing: segment.id, atMm, mm: radiusMm, advisedMm }];
   });
 }
 
