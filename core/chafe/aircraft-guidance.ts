@@ -60,6 +60,19 @@ export const guidanceSources = {
 export type GuidanceCode = keyof typeof guidanceSources;
 
 /**
+ * One figure of a run that lies outside published aircraft guidance. `thing` is the record it lies at, the run's own
+ * where there is none; `atMm` the drawn station in its middle, null where it holds for all of the run; `mm` the
+ * figure and `advisedMm` the one advised, where there are such.
+ */
+export interface GuidanceFlag {
+  readonly code: GuidanceCode;
+  readonly thing: string;
+  readonly atMm: number | null;
+  readonly mm: number | null;
+  readonly advisedMm: number | null;
+}
+
+/**
  * Smallest advised bend radius of a loom, mm: 10 diameters, or 3 where it is supported (TM 1-1500-204-23-4 item 27;
  * AS50881).
  * @example

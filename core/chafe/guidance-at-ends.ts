@@ -2,8 +2,7 @@ import type { NodeKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { Circuit, MapNode, Segment } from '../map/records.ts';
 import type { NodeId } from '../quantity/id.ts';
-import { aircraftGuidance } from './aircraft-guidance.ts';
-import type { GuidanceFlag } from './guidance-flags.ts';
+import { aircraftGuidance, type GuidanceFlag } from './aircraft-guidance.ts';
 import type { RunContext } from './run-context.ts';
 import type { RunSurroundings } from './run-surroundings.ts';
 

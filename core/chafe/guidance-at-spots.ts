@@ -1,5 +1,4 @@
-import { aircraftGuidance, type GuidanceCode } from './aircraft-guidance.ts';
-import type { GuidanceFlag } from './guidance-flags.ts';
+import { aircraftGuidance, type GuidanceCode, type GuidanceFlag } from './aircraft-guidance.ts';
 import type { NearSpot } from './near-spots.ts';
 import type { RunContext } from './run-context.ts';
 

@@ -1,26 +1,18 @@
 import type { MapDocument } from '../map/map-document.ts';
 import type { Segment } from '../map/records.ts';
 import { samePlaceMm } from '../quantity/tolerance.ts';
-import { advisedBendMm, aircraftGuidance, type GuidanceCode } from './aircraft-guidance.ts';
+import {
+  advisedBendMm,
+  aircraftGuidance,
+  type GuidanceCode,
+  type GuidanceFlag,
+} from './aircraft-guidance.ts';
 import { gatheredBends } from './bends-of-run.ts';
 import { defaultAssumptions } from './chafe-assumptions.ts';
 import { endFlags, spliceFlags } from './guidance-at-ends.ts';
 import { spotFlags } from './guidance-at-spots.ts';
 import { type RunContext, runContext } from './run-context.ts';
 import { runSurroundings } from './run-surroundings.ts';
-
-/**
- * One figure of a run that lies outside published aircraft guidance. `thing` is the record it lies at, the run's own
- * where there is none; `atMm` the drawn station in its middle, null where it holds for all of the run; `mm` the
- * figure and `advisedMm` the one advised, where there are such.
- */
-export interface GuidanceFlag {
-  readonly code: GuidanceCode;
-  readonly thing: string;
-  readonly atMm: number | null;
-  readonly mm: number | null;
-  readonly advisedMm: number | null;
-}
 
 /**
  * Where a run lies outside published aircraft guidance, as facts; empty for one half drawn. What each rests on is in

@@ -1,5 +1,4 @@
-import { type GuidanceCode, guidanceSources } from '#core/chafe/aircraft-guidance.ts';
-import type { GuidanceFlag } from '#core/chafe/guidance-flags.ts';
+import { type GuidanceCode, type GuidanceFlag, guidanceSources } from '#core/chafe/aircraft-guidance.ts';
 import { type LengthSystem, saySmallLength } from './say-length.ts';
 
 /** Words for where a run lies outside published aircraft guidance. */
