@@ -132,6 +132,12 @@ describe('the project stands alone', () => {
     expect(matching(own, outward)).toEqual([]);
   });
 
+  test('no text becomes a program or a piece of the page', () => {
+    const asCode =
+      /\beval\(|new Function\(|\bvm\.run|(inner|outer)HTML|dangerouslySetInnerHTML|insertAdjacentHTML|document\.write\(/;
+    expect(matching(own, asCode)).toEqual([]);
+  });
+
   test('every dependency is pinned to one version', () => {
     const pack = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
     const loose = Object.entries({ ...pack.dependencies, ...pack.devDependencies }).filter(
