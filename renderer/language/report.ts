@@ -66,6 +66,8 @@ export const reportWords = {
     found: 'Found',
     left: (count: number): string =>
       count === 1 ? 'One more place on screen.' : `${count} more places on screen.`,
+    whysLeft: (count: number): string =>
+      count === 1 ? 'Why one of these places: on screen.' : `Why ${count} of these places: on screen.`,
     cautions: 'Before you start',
     nothing: 'There is nothing to open: too little is known, or everything was seen.',
     working: 'Working out the order',
