@@ -8,6 +8,7 @@ export type ClockKind = z.infer<typeof clockKindSchema>;
 /** What is wrong with a wire, in trade words. Common practice, no source. */
 export const damageTypes = [
   'chafed',
+  'scuffed',
   'pinched',
   'cut',
   'broken-inside',

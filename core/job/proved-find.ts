@@ -49,7 +49,9 @@ export function findProof(
 export function provedFinds(entries: readonly JobEntry[]): readonly EntryOf<'finding'>[] {
   return entries.filter(
     (entry): entry is EntryOf<'finding'> =>
-      entry.type === 'finding' && entry.result === 'proved-cause' && findProof(entries, entry.id) === 'proved',
+      entry.type === 'finding' &&
+      entry.result === 'proved-cause' &&
+      findProof(entries, entry.id) === 'proved',
   );
 }
 

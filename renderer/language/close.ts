@@ -18,6 +18,7 @@ import { type LengthSystem, saySmallLength } from './say-length.ts';
 
 export const damageTypeWords: Readonly<Record<DamageType, string>> = {
   chafed: 'Chafed through',
+  scuffed: 'Scuffed, not through',
   pinched: 'Pinched',
   cut: 'Cut',
   'broken-inside': 'Broken inside sound insulation',
@@ -195,6 +196,7 @@ export const closeWords = {
     missing: 'Say what was seen, or that it could not be seen.',
     keep: 'Keep the look',
     damagedToo: 'More damage: mark it in the search, then describe and repair it here.',
+    markIt: 'Mark it in the search',
     note: 'What was seen',
   },
   proof: {

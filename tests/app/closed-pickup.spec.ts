@@ -58,13 +58,44 @@ test('with the spare down, the loom lies on the hanger bracket, a little beyond 
   expect(await axeFaults(page)).toEqual([]);
 });
 
+test('the scuffed sender wire beyond it is damage of its own: marked, described, and asked to be repaired too', async () => {
+  const along = hand.step('Look along the loom');
+  await along.getByRole('group', { name: 'Along the loom, each way' }).getByLabel('Damaged').check();
+  await along.getByRole('group', { name: 'The twin place' }).getByLabel('Sound').check();
+  await along.getByRole('button', { name: 'Keep the look' }).click();
+  await along.getByRole('link', { name: 'Mark it in the search' }).click();
+  await page.getByRole('tab', { name: 'Stretches' }).click();
+  await page
+    .getByRole('list', { name: /Stretches/ })
+    .getByRole('button', { name: /Rail end plug/ })
+    .first()
+    .click();
+  const picked = page.getByRole('region', { name: 'Picked stretch' });
+  await picked.getByRole('button', { name: 'Seen, damaged, not the cause' }).click();
+  await page.getByRole('link', { name: 'Repair and close' }).first().click();
+  const found = hand.step('What was found');
+  const other = found.getByRole('article', { name: /^Seen, damaged, not the cause/ });
+  await other.getByRole('button', { name: 'Describe this find' }).click();
+  await hand.describe(other, {
+    damage: 'Scuffed, not through',
+    why: 'Rubs on an edge or flange',
+    wire: 'Fuel level sender',
+    note: 'Fuel sender wire, 0.3 m further back on the rail.',
+  });
+  await other.getByRole('button', { name: 'Keep this find' }).click();
+  await expect(found).toContainText('Not the cause. The job stays open: repair it too');
+  await expect(hand.step('Close the job')).toContainText('Other damage was found and is not repaired.');
+  await hand.repair(/^Damaged, not the cause/, ['Scuffed insulation covered', 'Sleeve']);
+  await expect(hand.step('Close the job')).not.toContainText('Other damage was found');
+  expect(await axeFaults(page)).toEqual([]);
+});
+
 test('after the repair the lamp must stay dark, and current says the fault is still there', async () => {
   await hand.repair(/^Proved cause/, [
     'Closed crimp under adhesive-lined heat-shrink',
     'Fixing renewed',
     'Sleeve',
   ]);
-  await hand.lookAlong();
   const drop = hand
     .step('Proof: the same tests again')
     .getByRole('listitem')

@@ -50,7 +50,12 @@ export function AlongSection({ cause }: { readonly cause: EntryOf<'finding'> | n
             {closeWords.found.takeBackShort}
           </Button>
           {kept.beside === 'damaged' || kept.twin === 'damaged' ? (
-            <p className="field-trouble">{words.damagedToo}</p>
+            <>
+              <p className="field-trouble">{words.damagedToo}</p>
+              <a className="button" href={`#/job/${open.job.id}`}>
+                {words.markIt}
+              </a>
+            </>
           ) : null}
         </div>
       ) : cause ? (
