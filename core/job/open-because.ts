@@ -1,7 +1,6 @@
 import type { CircuitLine } from '../circuit/circuit-line.ts';
-import { coveredShare } from '../locate/station-ranges.ts';
 import type { JobEntry } from './job-document.ts';
-import { pathStretches } from './path-stretches.ts';
+import { panelsOverPieces } from './path-stretches.ts';
 import type { DigStep } from './ranking.ts';
 import { panelsOff } from './standing-entries.ts';
 
@@ -27,11 +26,7 @@ export function openBecause(
 ): OpenBecause {
   const off = panelsOff(standing);
   const places = look.parts.length > 0 ? look.parts : [look];
-  const over = new Set(
-    pathStretches(line)
-      .filter(({ fromMm, toMm }) => coveredShare(places, fromMm, toMm) > 0)
-      .flatMap(({ panelIds }) => panelIds),
-  );
-  if (over.size === 0) return 'nothing-over-it';
-  return [...over].every((id) => off.has(id)) ? 'off-now' : 'off-by-then';
+  const over = panelsOverPieces(line, places);
+  if (over.length === 0) return 'nothing-over-it';
+  return over.every((id) => off.has(id)) ? 'off-now' : 'off-by-then';
 }

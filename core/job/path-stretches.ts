@@ -4,7 +4,7 @@ import {
   circuitStationMm,
   segmentStationMm,
 } from '../circuit/circuit-line.ts';
-import type { StationRange } from '../locate/station-ranges.ts';
+import { coveredShare, type StationRange } from '../locate/station-ranges.ts';
 import { segmentNeeds } from '../map/segment-needs.ts';
 import type { PanelId, SegmentId } from '../quantity/id.ts';
 import type { Stretch } from './reading.ts';
@@ -34,6 +34,16 @@ export function pathStretches(line: CircuitLine): PathStretch[] {
     });
     return span.reversed ? pieces.reverse() : pieces;
   });
+}
+
+/**
+ * Panels that hide any part of some pieces of the circuit (mm from its first end), each once.
+ * @example
+ * panelsOverPieces(sample.line, [{ fromMm: 550, toMm: 700 }]) // => ['panel:tread', 'panel:seat']
+ */
+export function panelsOverPieces(line: CircuitLine, pieces: readonly StationRange[]): readonly PanelId[] {
+  const over = pathStretches(line).filter(({ fromMm, toMm }) => coveredShare(pieces, fromMm, toMm) > 0);
+  return [...new Set(over.flatMap(({ panelIds }) => panelIds))];
 }
 
 /**

@@ -8,12 +8,12 @@ import { moveEvidence } from '../locate/move-evidence.ts';
 import { classOutcomes, twoOutcomes } from '../locate/outcome-chances.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import { coveredShare, joinRanges } from '../locate/station-ranges.ts';
-import type { FaultClass } from '../map/kinds.ts';
+import type { Caution, FaultClass } from '../map/kinds.ts';
 import type { NodeId } from '../quantity/id.ts';
 import { betweenTests } from './between-tests.ts';
 import { symptomEvidence, watchingEnds } from './job-evidence.ts';
 import { panelsHiding } from './panels-hiding.ts';
-import { onCircuit } from './path-stretches.ts';
+import { onCircuit, type PathStretch } from './path-stretches.ts';
 import { pieceTests } from './piece-tests.ts';
 import { type PlacingWay, placingTest } from './placing-test.ts';
 import type { PossibleTest, TestGrounds } from './possible-test.ts';
@@ -189,9 +189,23 @@ function placing(
   };
 }
 
-/** The likeliest stretches, each pressed or tugged while watching; trim need not come off for that. */
+/** Panels behind which nothing is pressed or tugged at with the battery on. */
+const movedDead: ReadonlySet<Caution> = new Set(['airbag', 'belt-tensioner', 'high-voltage']);
+
+/**
+ * The likeliest stretches, each pressed or tugged while watching; trim need not come off for that. Behind
+ * panels with an airbag, a belt tensioner or high voltage the battery is off and a meter on the unplugged wire
+ * is what is watched (common practice, no source).
+ */
 function moveTests(grounds: TestGrounds): PossibleTest[] {
-  const { line, cells, stretches, cellProbability, entries } = grounds;
+  const { map, line, cells, stretches, cellProbability, entries } = grounds;
+  const isGuarded = ({ panelIds }: PathStretch): boolean =>
+    panelIds.some((id) => map.panels.get(id)?.cautions.some((each) => movedDead.has(each)));
+  const ends = endNodes(grounds);
+  const dead = ends && {
+    state: withEndsApart(bareState, lineEnds(line)),
+    panelIds: panelsHiding(grounds, ends),
+  };
   const moved = joinRanges(
     entries.flatMap((entry) =>
       entry.type === 'reading' && entry.reading.test === 'move'
@@ -210,18 +224,18 @@ function moveTests(grounds: TestGrounds): PossibleTest[] {
   };
   return stretches
     .filter(({ fromMm, toMm }) => coveredShare(moved, fromMm, toMm) < 0.8)
-    .map((stretch) => ({ range: { fromMm: stretch.fromMm, toMm: stretch.toMm }, mass: massOf(stretch) }))
+    .map((stretch) => ({
+      range: { fromMm: stretch.fromMm, toMm: stretch.toMm },
+      mass: massOf(stretch),
+      how: isGuarded(stretch) ? dead : { state: live, panelIds: [] },
+    }))
     .filter(({ mass }) => mass >= leastMoved)
     .sort((a, b) => b.mass - a.mass || a.range.fromMm - b.range.fromMm)
     .slice(0, mostMoved)
-    .map(({ range }) => ({
-      ...bare,
-      kind: 'move' as const,
-      nodeIds: [],
-      ranges: [range],
-      state: live,
-      panelIds: [],
-      labels: [{ what: 'changes' as const }, { what: 'no-change' as const }],
-      chances: twoOutcomes(cells, moveEvidence([range], 1, 1)),
-    }));
+    .flatMap(({ range, how }) => {
+      if (!how) return [];
+      const labels = [{ what: 'changes' as const }, { what: 'no-change' as const }];
+      const chances = twoOutcomes(cells, moveEvidence([range], 1, 1));
+      return [{ ...bare, kind: 'move' as const, nodeIds: [], ranges: [range], ...how, labels, chances }];
+    });
 }

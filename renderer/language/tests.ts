@@ -42,7 +42,11 @@ export function testInstruction(test: NextTest, { nameOf, sayPiece }: TestNames)
     case 'unplug':
       return `Part ${a} and see whether the fault stays.`;
     case 'move':
-      return `Bend, press and tug the loom ${range ? sayPiece(range.fromMm, range.toMm) : ''} ten times while watching the fault.`;
+      return `Bend, press and tug the loom ${range ? sayPiece(range.fromMm, range.toMm) : ''} ten times while watching ${
+        test.state.batteryConnected
+          ? 'the fault'
+          : 'a meter on the wire: to the body for a short, end to end for a break'
+      }.`;
     case 'drop':
       return `Put a small current in at ${halfA}, return at the body; read millivolts from there to ${halfB}${facing}.`;
     case 'drop-both-ends':

@@ -8,7 +8,7 @@ import { rank } from '#core/job/rank.ts';
 import { testMinutes } from '#core/job/test-minutes-table.ts';
 import { layHypotheses } from '#core/locate/hypotheses.ts';
 import { isolationTrust } from '#core/locate/unplug-evidence.ts';
-import type { CircuitDuty } from '#core/map/kinds.ts';
+import type { Caution, CircuitDuty } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Circuit, Panel, Segment } from '#core/map/records.ts';
 import { sample } from '#tests/sample.ts';
@@ -108,11 +108,38 @@ describe('tests on offer for a feed that nothing is known of yet', () => {
   const tests = answer.value.nextTests;
 
   test('are ranked by what they save, and each saves something', () => {
-    expect(tests.length).toBeGreaterThan(1);
-    for (const each of tests) expect(each.minutesSaved).toBeGreaterThan(0);
-    tests.slice(1).forEach((each, i) => {
-      expect(each.minutesSaved).toBeLessThan((tests[i] as NextTest).minutesSaved + 0.06);
-    });
+    const several = nextTests(twoHalves());
+    expect(several.length).toBeGreaterThan(1);
+    expect(tests.length).toBeGreaterThan(0);
+    for (const list of [tests, several]) {
+      for (const each of list) expect(each.minutesSaved).toBeGreaterThan(0);
+      list.slice(1).forEach((each, i) => {
+        expect(each.minutesSaved).toBeLessThan((list[i] as NextTest).minutesSaved + 0.06);
+      });
+    }
+  });
+
+  // Common practice, no source: battery off before anything near an airbag, a belt tensioner or high voltage.
+  test('never move the loom behind airbag, tensioner or high-voltage trim with the battery on', () => {
+    const question = twoHalves();
+    const guardedBy = (caution: Caution | null) => {
+      const panel = question.map.panels.get('panel:a') as Panel;
+      const panels = new Map(question.map.panels).set(panel.id, {
+        ...panel,
+        cautions: caution ? [caution] : [],
+      });
+      const moves = possible({ ...question, map: { ...question.map, panels } }).filter(
+        ({ kind }) => kind === 'move',
+      );
+      return moves.find(({ ranges }) => ranges[0]?.fromMm === 0);
+    };
+    expect(guardedBy(null)?.state.ignitionOn).toBe(true);
+    for (const caution of ['airbag', 'belt-tensioner', 'high-voltage'] as const) {
+      const { state } = guardedBy(caution) ?? {};
+      expect(state?.ignitionOn).toBe(false);
+      expect(state?.batteryConnected).toBe(false);
+      expect(state?.apartNodeIds.length).toBeGreaterThan(0);
+    }
   });
 
   test('have outcomes that add up to one, each with what is then opened first', () => {

@@ -1,5 +1,7 @@
 import { type ReactNode, useState } from 'react';
 import type { NextTest } from '#core/job/next-test.ts';
+import { panelsOverPieces } from '#core/job/path-stretches.ts';
+import { stepCautions } from '#core/job/step-cautions.ts';
 import type { Circuit } from '#core/map/records.ts';
 import type { NodeId } from '#core/quantity/id.ts';
 import { findWords, grave, sayMinutes } from '../../../language/find.ts';
@@ -115,7 +117,12 @@ function TestStep({
   const [first] = forms;
   const cautions = first ? formCautions(first, line) : [];
   const panels = test.takeOff.map((id) => map.panels.get(id)).filter((panel) => panel !== undefined);
-  const panelCautions = [...new Set(panels.flatMap((panel) => panel.cautions))];
+  const panelCautions = stepCautions(
+    map,
+    line.circuit,
+    [...test.takeOff, ...panelsOverPieces(line, test.ranges)],
+    test.state.apartNodeIds,
+  );
   const enter = (): void => {
     if (panelCautions.some((each) => grave.has(each) && !view.cautionsRead.has(each))) setPanelText(true);
     else if (unreadTests(cautions, view.standing).length > 0) setCautionText(true);

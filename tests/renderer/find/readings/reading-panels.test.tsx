@@ -152,9 +152,17 @@ describe('how the car stood', () => {
 
 describe('the test to do first', () => {
   /** The fresh jobs: nothing read, nothing opened. */
-  const fresh = demoJobs().map(({ job, map }) => readingView({ map, job: { ...job, entries: [] } }));
+  const cars = demoJobs().map(({ job, map }) => readingView({ map, job: { ...job, entries: [] } }));
+  const fresh = cars.filter(({ open }) => (open.ranking?.nextTests.length ?? 0) > 0);
 
-  test('on every sample car it says what to do, how the car stands, what it saves and what each outcome means', () => {
+  test('where none pays, as with a fault most likely behind airbag trim, it says that plainly', () => {
+    const without = cars.filter((view) => !fresh.includes(view));
+    expect(without.map(({ open }) => open.map.details.name)).toEqual(['Orlune Pivet, 5-door hatch, 2017']);
+    for (const view of without) expect(said(shown(view, <NextTestPanel />))).toContain('No test is expected');
+  });
+
+  test('on the other sample cars it says what to do, how the car stands, what it saves and what each outcome means', () => {
+    expect(fresh).toHaveLength(2);
     for (const view of fresh) {
       const best = view.open.ranking?.nextTests[0];
       const words = said(shown(view, <NextTestPanel />));
