@@ -1,6 +1,7 @@
 import type { Job } from '#core/job/job-document.ts';
 import { minutesWorked } from '#core/job/job-facts.ts';
 import { type JobStage, jobStage } from '#core/job/job-stage.ts';
+import { provedFinds } from '#core/job/proved-find.ts';
 import { standingEntries } from '#core/job/standing-entries.ts';
 
 /** How far a job has come, for its line in the list. */
@@ -13,10 +14,9 @@ export interface JobProgress {
 /** Stage, time (in minutes, from entry to entry) and proved causes of a job from its record. */
 export function jobProgress(job: Job): JobProgress {
   const entries = standingEntries(job);
-  const finds = entries.filter((entry) => entry.type === 'inspection' && entry.result === 'found').length;
   return {
     stage: jobStage(entries),
     minutesSpent: minutesWorked(job.openedAt, job.entries),
-    findCount: finds,
+    findCount: provedFinds(entries).length,
   };
 }

@@ -153,6 +153,25 @@ function noteProgress(connection: Connection, jobId: JobId, progress: JobProgres
   forgetLesson(connection, jobId);
 }
 
+/** Counts the finds of the jobs whose count a migration forgot, and says anew how far they have come. */
+export function countFindsAnew(connection: Connection): void {
+  const forgotten = statement<{ id: JobId }>(connection, 'SELECT id FROM job WHERE find_count < 0').all();
+  if (forgotten.length === 0) return;
+  inOneTransaction(connection, () => {
+    for (const { id } of forgotten) {
+      const job = readJob(connection, id);
+      if (!job) continue;
+      const { stage, findCount } = jobProgress(job);
+      statement(connection, 'UPDATE job SET stage = ?, find_count = ? WHERE id = ?').run(
+        stage,
+        findCount,
+        id,
+      );
+    }
+    return ok(forgotten.length);
+  });
+}
+
 /** Replaces what was taken down when the car came in. `not-found` when the job is not here. */
 export function changeIntake(
   connection: Connection,

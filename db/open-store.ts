@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import type { Connection } from './connection.ts';
+import { countFindsAnew } from './job-store.ts';
 import { migrate } from './migrate.ts';
 import { storeProblem } from './store-problem.ts';
 
@@ -39,5 +40,7 @@ function prepare(connection: Connection, file: string): Result<number> {
   connection.pragma('journal_mode = WAL');
   connection.pragma('synchronous = FULL');
   connection.pragma('foreign_keys = ON');
-  return migrate(connection, file);
+  const lifted = migrate(connection, file);
+  if (lifted.ok) countFindsAnew(connection);
+  return lifted;
 }

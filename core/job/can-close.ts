@@ -1,4 +1,5 @@
 import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { isLookOnly } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { EntryId, PanelId } from '../quantity/id.ts';
 import type { CloseOutcome } from './closing-words.ts';
@@ -6,6 +7,7 @@ import type { EntryOf, JobEntry } from './job-document.ts';
 import { sinceSearch } from './job-stage.ts';
 import { panelsToRefit } from './panels-to-refit.ts';
 import { type ProofItem, proofChecklist } from './proof-checklist.ts';
+import { missingProof, type ProofOfCausePart } from './proved-find.ts';
 import { shownAfterRepair } from './shown-after-repair.ts';
 
 /** What keeps a job open. */
@@ -20,10 +22,6 @@ export type CloseHindrance =
   | { readonly code: 'shown-after-repair'; readonly entryIds: readonly EntryId[] }
   | { readonly code: 'panels-off'; readonly panelIds: readonly PanelId[] }
   | { readonly code: 'no-reason' };
-
-/** The three parts of a proof that this damage is the fault. */
-export const proofOfCauseParts = ['damageSeen', 'onFaultyCircuit', 'comesAndGoes'] as const;
-export type ProofOfCausePart = (typeof proofOfCauseParts)[number];
 
 /** What stands in the way of an end, and what is only worth a second thought. */
 export interface CloseCheck {
@@ -59,7 +57,7 @@ export function canClose(
   }
   const cause = sinceSearch(entries, 'finding').findLast(({ result }) => result === 'proved-cause');
   if (!cause || !line) return { hindrances: [{ code: 'no-cause-found' }, ...off], reminders: leftDamaged };
-  const lookOnly = line.circuit.duty === 'restraint' || line.circuit.duty === 'high-voltage';
+  const lookOnly = isLookOnly(line.circuit.duty);
   const hindrances = [
     ...causeHindrances(entries, cause, lookOnly),
     ...testHindrances(map, line, entries),
@@ -69,7 +67,6 @@ export function canClose(
   return { hindrances, reminders: leftDamaged };
 }
 
-/** Restraint and high-voltage wiring is never moved to see whether a fault comes and goes. */
 function causeHindrances(
   entries: readonly JobEntry[],
   cause: EntryOf<'finding'>,
@@ -77,12 +74,7 @@ function causeHindrances(
 ): readonly CloseHindrance[] {
   const hindrances: CloseHindrance[] = [];
   const findingId = cause.id;
-  const proof = entries.findLast(
-    (entry): entry is EntryOf<'proof-of-cause'> =>
-      entry.type === 'proof-of-cause' && entry.findingId === findingId,
-  );
-  const asked = proofOfCauseParts.filter((part) => !(lookOnly && part === 'comesAndGoes'));
-  const missing = asked.filter((part) => !proof?.[part]);
+  const missing = missingProof(entries, findingId, lookOnly);
   if (missing.length > 0) hindrances.push({ code: 'not-proved', missing });
   const repairs = entries.filter((entry) => entry.type === 'repair' && entry.findingId === findingId);
   if (repairs.length === 0) hindrances.push({ code: 'not-repaired', findingId, isCause: true });

@@ -2,7 +2,7 @@ import { joinRanges } from '../locate/station-ranges.ts';
 import { compareText } from '../quantity/compare-text.ts';
 import type { NodeId, SegmentId } from '../quantity/id.ts';
 import type { DamageCause, DamageType } from './closing-words.ts';
-import type { FoundPlaceFact, JobFacts } from './job-facts.ts';
+import type { FoundPlaceFact, FoundPlaceKind, JobFacts } from './job-facts.ts';
 import type { Stretch } from './reading.ts';
 
 /** A stretch of a model's loom, or a part on it, where something was found, over all of its past jobs. */
@@ -12,8 +12,9 @@ export interface ChafingPlace {
   readonly segmentId: SegmentId;
   readonly fromMm: number;
   readonly toMm: number;
-  /** Jobs in which it was the proved cause, and in which damage there was not. */
+  /** Jobs in which it was the proved cause, was taken for it without proof, and in which damage there was not it. */
   readonly causes: number;
+  readonly notProved: number;
   readonly otherDamage: number;
   /** Jobs in which it was opened and seen sound. */
   readonly sound: number;
@@ -26,7 +27,8 @@ const sameHandMm = 100;
 
 /**
  * Where a model chafes: finds of its jobs on the same run that lie within 100 mm of each other are one
- * place; what was in a plug or another part is a place of its own. Most causes first, then most damage, then by run and place. Stations in mm of the run.
+ * place; what was in a plug or another part is a place of its own. Most causes first, then most
+ * other finds, then by run and place. Stations in mm of the run.
  * @example
  * chafingPlaces([jobFacts(sample.job)]) // => []
  */
@@ -59,7 +61,7 @@ export function chafingPlaces(facts: readonly JobFacts[]): readonly ChafingPlace
   return found.sort(
     (a, b) =>
       b.causes - a.causes ||
-      b.otherDamage - a.otherDamage ||
+      b.notProved + b.otherDamage - a.notProved - a.otherDamage ||
       compareText(a.segmentId, b.segmentId) ||
       a.fromMm - b.fromMm ||
       compareText(a.partNodeId ?? '', b.partNodeId ?? ''),
@@ -77,11 +79,14 @@ function countedPlace(place: Place, facts: readonly JobFacts[]): ChafingPlace {
   const jobs = (isHere: (each: JobFacts) => boolean): number => facts.filter(isHere).length;
   const isIn = ({ stretches, partNodeId }: FoundPlaceFact): boolean =>
     (partNodeId ?? null) === place.partNodeId && (place.partNodeId !== null || covers(stretches));
+  const withFind = (kind: FoundPlaceKind): number =>
+    jobs(({ found }) => found.some((each) => each.is === kind && isIn(each)));
   const here = facts.flatMap(({ found }) => found.filter(isIn));
   return {
     ...place,
-    causes: jobs(({ found }) => found.some((each) => each.isCause && isIn(each))),
-    otherDamage: jobs(({ found }) => found.some((each) => !each.isCause && isIn(each))),
+    causes: withFind('proved-cause'),
+    notProved: withFind('not-proved'),
+    otherDamage: withFind('other-damage'),
     sound: jobs(({ soundStretches }) => covers(soundStretches)),
     damageCauses: [...new Set(here.flatMap(({ cause }) => cause ?? []))].sort(compareText),
     damageTypes: [...new Set(here.flatMap(({ damage }) => damage ?? []))].sort(compareText),

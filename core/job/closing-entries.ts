@@ -88,8 +88,8 @@ export const proofOfCauseEntrySchema = z.strictObject({
   findingId: idSchema('entry'),
   damageSeen: z.boolean(),
   onFaultyCircuit: z.boolean(),
-  /** Moving it, or holding it off what it touches, makes the fault come and go. */
-  comesAndGoes: z.boolean(),
+  /** Moving it, or holding it off what it touches, makes the fault come and go. Null: wiring that is not moved. */
+  comesAndGoes: z.boolean().nullable(),
   note,
 });
 

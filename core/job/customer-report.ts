@@ -1,4 +1,5 @@
 import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { isLookOnly } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { CircuitId, EntryId, PanelId } from '../quantity/id.ts';
 import { type JobClock, jobClock } from './job-clock.ts';
@@ -7,12 +8,14 @@ import { minutesWorked } from './job-facts.ts';
 import { closingOf } from './job-stage.ts';
 import { panelsRefitted, panelsToRefit } from './panels-to-refit.ts';
 import { type ProofItem, proofChecklist } from './proof-checklist.ts';
+import { type FindProof, findProof } from './proved-find.ts';
 import { standingEntries } from './standing-entries.ts';
 
 /** Everything about one find that belongs in a report. */
 export interface ReportedFind {
   readonly finding: EntryOf<'finding'>;
   readonly proof: EntryOf<'proof-of-cause'> | null;
+  readonly findProof: FindProof;
   readonly repairs: readonly EntryOf<'repair'>[];
   readonly lookedAlong: EntryOf<'looked-along'> | null;
 }
@@ -32,7 +35,7 @@ export interface CustomerReport {
   readonly proof: readonly ProofItem[];
   /** Looks that cleared a stretch. */
   readonly seenSound: readonly EntryOf<'inspection'>[];
-  /** The cause last proved. */
+  /** What was last taken for the cause; `findProof` says how far it is proved. */
   readonly cause: ReportedFind | null;
   /** Other damage, repaired or left; earlier causes of a stacked fault too. */
   readonly otherDamage: readonly ReportedFind[];
@@ -56,9 +59,10 @@ export function customerReport(
   now: string,
 ): CustomerReport {
   const entries = standingEntries(job);
+  const lookOnly = isLookOnly(line?.circuit.duty);
   const finds = entries
     .filter((entry) => entry.type === 'finding')
-    .map((finding) => reportedFind(entries, finding));
+    .map((finding) => reportedFind(entries, finding, lookOnly));
   const cause = finds.findLast(({ finding }) => finding.result === 'proved-cause') ?? null;
   const close = closingOf(entries);
   return {
@@ -85,17 +89,22 @@ export function customerReport(
 }
 
 /**
- * One find with its proof, repairs and the look along the loom.
+ * One find with its proof, repairs and the look along the loom; `lookOnly` where the wiring may not be moved.
  * @example
  * reportedFind([], { id: 'entry:f', at: '2026-01-05T09:00:00Z', type: 'finding', stretches: [], damage: 'chafed', circuitId: null, cause: 'edge-touches', result: 'sound', photos: [], note: '' }).repairs // => []
  */
-export function reportedFind(entries: readonly JobEntry[], finding: EntryOf<'finding'>): ReportedFind {
+export function reportedFind(
+  entries: readonly JobEntry[],
+  finding: EntryOf<'finding'>,
+  lookOnly = false,
+): ReportedFind {
   const about = <T extends JobEntry & { readonly findingId: EntryId }>(
     isOne: (entry: JobEntry) => entry is T,
   ): T[] => entries.filter(isOne).filter(({ findingId }) => findingId === finding.id);
   return {
     finding,
     proof: about((entry) => entry.type === 'proof-of-cause').at(-1) ?? null,
+    findProof: findProof(entries, finding.id, lookOnly),
     repairs: about((entry) => entry.type === 'repair'),
     lookedAlong: about((entry) => entry.type === 'looked-along').at(-1) ?? null,
   };

@@ -4,15 +4,19 @@ import type { CloseOutcome, DamageCause, DamageType } from './closing-words.ts';
 import { jobClock } from './job-clock.ts';
 import type { Job, JobEntry } from './job-document.ts';
 import { closingOf } from './job-stage.ts';
+import { provedFinds } from './proved-find.ts';
 import type { Stretch } from './reading.ts';
 import { standingEntries } from './standing-entries.ts';
+
+/** What a find turned out to be; one taken for the cause whose proof is missing or refused is neither. */
+export type FoundPlaceKind = 'proved-cause' | 'not-proved' | 'other-damage';
 
 /** One place where something was found. */
 export interface FoundPlaceFact {
   readonly stretches: readonly Stretch[];
   /** The plug or other part it was in. Absent: in the wire. */
   readonly partNodeId?: NodeId;
-  readonly isCause: boolean;
+  readonly is: FoundPlaceKind;
   /** Null where only the look was entered. */
   readonly damage: DamageType | null;
   readonly cause: DamageCause | null;
@@ -36,7 +40,7 @@ export interface JobFacts {
 /**
  * The facts of one job. Minutes to find are those on the find and reach clocks when they ran, else the time
  * from entry to entry, pauses of more than an hour left out. Looks without a panel coming off between them
- * are one opening.
+ * are one opening. Only a find with its whole proof is a cause.
  * @example
  * jobFacts(sample.job).minutesToFind // => null
  */
@@ -49,10 +53,14 @@ export function jobFacts(job: Job): JobFacts {
   const bareLooks = looksAtDamage.filter(
     (look) => !findings.some((finding) => overlap(finding.stretches, look.stretches)),
   );
+  const proved = provedFinds(entries);
+  // It was found when it was seen; the proof may come an hour later.
   const foundAt = entries.findIndex(
     (entry) =>
-      (entry.type === 'inspection' && entry.result === 'found') ||
-      (entry.type === 'finding' && entry.result === 'proved-cause'),
+      (entry.type === 'inspection' &&
+        entry.result === 'found' &&
+        proved.some(({ stretches }) => overlap(stretches, entry.stretches))) ||
+      (entry.type === 'finding' && proved.includes(entry)),
   );
   const untilFound = foundAt < 0 ? null : entries.slice(0, foundAt + 1);
   return {
@@ -61,20 +69,26 @@ export function jobFacts(job: Job): JobFacts {
     found: [
       ...findings
         .filter(({ result }) => result !== 'sound')
-        .map(({ stretches, partNodeId, result, damage, cause }) => ({
+        .map((finding): FoundPlaceFact => {
+          const { stretches, partNodeId, result, damage, cause } = finding;
+          const isProved = proved.includes(finding);
+          return {
+            stretches,
+            ...(partNodeId ? { partNodeId } : {}),
+            is: isProved ? 'proved-cause' : result === 'proved-cause' ? 'not-proved' : 'other-damage',
+            damage,
+            cause,
+          };
+        }),
+      ...bareLooks.map(
+        ({ stretches, partNodeId, result }): FoundPlaceFact => ({
           stretches,
           ...(partNodeId ? { partNodeId } : {}),
-          isCause: result === 'proved-cause',
-          damage,
-          cause,
-        })),
-      ...bareLooks.map(({ stretches, partNodeId, result }) => ({
-        stretches,
-        ...(partNodeId ? { partNodeId } : {}),
-        isCause: result === 'found',
-        damage: null,
-        cause: null,
-      })),
+          is: result === 'found' ? 'not-proved' : 'other-damage',
+          damage: null,
+          cause: null,
+        }),
+      ),
     ],
     soundStretches: looks.flatMap(({ result, stretches }) => (result === 'seen-sound' ? stretches : [])),
     minutesToFind: untilFound && minutesUntil(job, untilFound),

@@ -1,5 +1,6 @@
 import { foundLook } from './evidence-entries.ts';
 import type { EntryOf, JobEntry } from './job-document.ts';
+import { findProof } from './proved-find.ts';
 
 /** How far a job has come. */
 export const jobStages = ['testing', 'opening', 'found', 'repaired', 'closed'] as const;
@@ -7,15 +8,23 @@ export type JobStage = (typeof jobStages)[number];
 
 /**
  * How far a job has come, from its standing entries: testing until a panel comes off or a stretch is looked
- * at, opening until the cause is proved, found until it is repaired, repaired until the job is closed.
+ * at, opening until a cause is found that its proof does not refuse, found until it is repaired, repaired until
+ * the job is closed.
  * @example
  * jobStage(sample.job.entries) // => 'testing'
  */
 export function jobStage(entries: readonly JobEntry[]): JobStage {
   if (closingOf(entries)) return 'closed';
-  if (foundLook(entries)) return repairsSinceSearch(entries).length > 0 ? 'repaired' : 'found';
+  if (foundLook(entries) && !isRefused(entries))
+    return repairsSinceSearch(entries).length > 0 ? 'repaired' : 'found';
   const opened = entries.some((entry) => entry.type === 'panel-off' || entry.type === 'inspection');
   return opened ? 'opening' : 'testing';
+}
+
+/** Whether the cause last described since the search went on was asked for its proof, and not all of it holds. */
+function isRefused(entries: readonly JobEntry[]): boolean {
+  const cause = sinceSearch(entries, 'finding').findLast(({ result }) => result === 'proved-cause');
+  return cause !== undefined && findProof(entries, cause.id) === 'refused';
 }
 
 /**

@@ -3,19 +3,18 @@ import type { HazardCause, HazardField } from '../chafe/hazard-field.ts';
 import { layStraight } from '../circuit/circuit-line.ts';
 import { addTally, emptyTally, type PastJob, type Tally } from '../history/past-jobs.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
-import type { RubSpotKind } from '../map/kinds.ts';
+import { isLookOnly, type RubSpotKind } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
-import type { NodeId } from '../quantity/id.ts';
-import { foundLook } from './evidence-entries.ts';
-import type { Job, JobEntry } from './job-document.ts';
+import type { EntryOf, Job, JobEntry } from './job-document.ts';
 import { onCircuit } from './path-stretches.ts';
-import type { Stretch } from './reading.ts';
+import { provedFinds } from './proved-find.ts';
 import { standingEntries } from './standing-entries.ts';
 
 /**
- * What a job teaches, from the entries that stand: a find counts for whatever may have made it, in the
- * proportions of the model there, and the whole circuit for what was expected. A job without a find counts for
- * what was looked at and found sound, as far as one could see. Null where neither is known, or the circuit
+ * What a job teaches, from the entries that stand: a find that was proved counts for whatever may have made it,
+ * in the proportions of the model there, and the whole circuit for what was expected. A job without one counts for
+ * what was looked at and found sound, as far as one could see; what was taken for the cause and never proved says
+ * neither. Null where neither is known, or the circuit
  * cannot be laid straight. `map` is the map as it stood for the job. Takes what `hazardAlong` takes.
  * @example
  * pastJob(sample.map, sample.job) // => null
@@ -25,7 +24,7 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
   const laid = circuit && job.mapId === map.id ? layStraight(map, circuit) : null;
   if (!laid?.ok) return null;
   const entries = standingEntries(job);
-  const { stretches: found, partNodeId } = foundAtLast(entries);
+  const { stretches: found, partNodeId } = foundAtLast(entries, isLookOnly(circuit?.duty));
   // A cause in a plug says nothing of where looms rub.
   if (partNodeId) return null;
   const foundAt = onCircuit(laid.value, found);
@@ -47,7 +46,7 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
   }
   const missed = new Float64Array(cellEdgesMm.length - 1).fill(1);
   for (const look of entries) {
-    if (look.type !== 'inspection') continue;
+    if (look.type !== 'inspection' || look.result === 'found') continue;
     cellsIn(cellEdgesMm, onCircuit(laid.value, look.stretches)).forEach((share, cell) => {
       missed[cell] = (missed[cell] as number) * (1 - share * look.lookQuality);
     });
@@ -57,15 +56,12 @@ export function pastJob(map: MapDocument, job: Job): PastJob | null {
   return { ...named, found: emptyTally, expected: tallyOf(map, field, seen) };
 }
 
-/** Where the cause was proved: by a finding, which says more, or by a look that still ends the search. */
-function foundAtLast(entries: readonly JobEntry[]): {
-  readonly stretches: readonly Stretch[];
-  readonly partNodeId?: NodeId | undefined;
-} {
-  const findings = entries.filter((entry) => entry.type === 'finding');
-  const proved = findings.findLast(({ result }) => result === 'proved-cause');
-  return proved ?? foundLook(entries) ?? { stretches: [] };
-}
+/** Where the cause was last proved. */
+const foundAtLast = (
+  entries: readonly JobEntry[],
+  lookOnly: boolean,
+): Pick<EntryOf<'finding'>, 'stretches' | 'partNodeId'> =>
+  provedFinds(entries, lookOnly).at(-1) ?? { stretches: [] };
 
 /** Share of each cell that lies in some ranges. */
 function cellsIn(edgesMm: Float64Array, ranges: readonly StationRange[]): Float64Array {

@@ -1,4 +1,5 @@
 import type { CircuitLine } from '../circuit/circuit-line.ts';
+import { isLookOnly } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { EntryId } from '../quantity/id.ts';
 import type { ProofCheck } from './closing-words.ts';
@@ -33,7 +34,7 @@ export function proofChecklist(
   const lastRepair = entries.findLastIndex((entry) => entry.type === 'repair');
   const tries = sinceSearch(entries.slice(lastRepair + 1), 'proof');
   const tested = lastRepair < 0 ? entries : entries.slice(0, lastRepair);
-  const lookOnly = line.circuit.duty === 'restraint' || line.circuit.duty === 'high-voltage';
+  const lookOnly = isLookOnly(line.circuit.duty);
   const before = tested.filter((entry) => entry.type === 'reading');
   const items: ProofItem[] = [];
   const seen = new Set<string>();

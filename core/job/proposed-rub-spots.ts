@@ -2,10 +2,12 @@ import { runShape } from '../chafe/run-shape.ts';
 import { spotsBeside } from '../chafe/spots-beside.ts';
 import type { BodyPoint } from '../geometry/place.ts';
 import { pointAtStation } from '../geometry/station-line.ts';
+import { isLookOnly } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import type { RubSpot } from '../map/records.ts';
 import type { EntryId, RubSpotId, SegmentId } from '../quantity/id.ts';
 import type { Job } from './job-document.ts';
+import { provedFinds } from './proved-find.ts';
 import type { Stretch } from './reading.ts';
 import { standingEntries } from './standing-entries.ts';
 
@@ -24,20 +26,16 @@ export interface RubSpotProposal extends UndrawnFind {
 const sameSpotMm = 50;
 
 /**
- * Spots to draw for the finds of a job that lie where none is drawn, in the order of the entries; at the middle
+ * Spots to draw for the proved finds of a job that lie where none is drawn, in the order of the entries; at the middle
  * of each found stretch. Finds taken back propose nothing. The map may be a later one than the job's own.
  * @example
  * proposedRubSpots(sample.map, sample.job) // => []
  */
 export function proposedRubSpots(map: MapDocument, job: Job): RubSpotProposal[] {
-  const finds = standingEntries(job).flatMap((entry) => {
-    const proved =
-      (entry.type === 'inspection' && entry.result === 'found') ||
-      (entry.type === 'finding' && entry.result === 'proved-cause');
+  const circuit = job.circuitId === null ? undefined : map.circuits.get(job.circuitId);
+  const finds = provedFinds(standingEntries(job), isLookOnly(circuit?.duty)).flatMap((entry) => {
     // What is in a plug did not rub, so no spot belongs there.
-    return proved && !entry.partNodeId
-      ? entry.stretches.map((stretch) => ({ ...stretch, entryId: entry.id }))
-      : [];
+    return entry.partNodeId ? [] : entry.stretches.map((stretch) => ({ ...stretch, entryId: entry.id }));
   });
   return undrawn(map, finds).map(({ find, ...place }) => ({ ...place, entryId: find.entryId }));
 }

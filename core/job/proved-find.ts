@@ -1,6 +1,5 @@
 import type { EntryId } from '../quantity/id.ts';
 import type { EntryOf, JobEntry } from './job-document.ts';
-import { closingOf } from './job-stage.ts';
 
 /** The three parts of a proof that this damage is the fault. */
 export const proofOfCauseParts = ['damageSeen', 'onFaultyCircuit', 'comesAndGoes'] as const;
@@ -32,28 +31,29 @@ export function missingProof(
  * @example
  * findProof([], 'entry:f') // => 'not-given'
  */
-export function findProof(
-  entries: readonly JobEntry[],
-  findingId: EntryId,
-  lookOnly: boolean = closingOf(entries)?.outcome === 'proved',
-): FindProof {
-  if (!proofOf(entries, findingId)) return 'not-given';
-  return missingProof(entries, findingId, lookOnly).length === 0 ? 'proved' : 'refused';
+export function findProof(entries: readonly JobEntry[], findingId: EntryId, lookOnly = false): FindProof {
+  const proof = proofOf(entries, findingId);
+  if (!proof) return 'not-given';
+  const inTwo = lookOnly || proof.comesAndGoes === null || endedAsProved(entries);
+  return missingProof(entries, findingId, inTwo).length === 0 ? 'proved' : 'refused';
 }
 
 /**
- * The finds that were proved to be the cause, in the order of the entries. O(entries).
+ * The finds that were proved to be the cause, in the order of the entries.
  * @example
  * provedFinds(sample.job.entries) // => []
  */
-export function provedFinds(entries: readonly JobEntry[]): readonly EntryOf<'finding'>[] {
+export function provedFinds(entries: readonly JobEntry[], lookOnly = false): readonly EntryOf<'finding'>[] {
   return entries.filter(
     (entry): entry is EntryOf<'finding'> =>
       entry.type === 'finding' &&
       entry.result === 'proved-cause' &&
-      findProof(entries, entry.id) === 'proved',
+      findProof(entries, entry.id, lookOnly) === 'proved',
   );
 }
+
+const endedAsProved = (entries: readonly JobEntry[]): boolean =>
+  entries.findLast((entry) => entry.type === 'close')?.outcome === 'proved';
 
 function proofOf(entries: readonly JobEntry[], findingId: EntryId): EntryOf<'proof-of-cause'> | null {
   return (

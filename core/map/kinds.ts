@@ -133,6 +133,14 @@ export type CircuitEndKind = z.infer<typeof circuitEndKindSchema>;
 export const circuitDutySchema = z.enum(['ordinary', 'data', 'restraint', 'high-voltage']);
 export type CircuitDuty = z.infer<typeof circuitDutySchema>;
 
+/**
+ * Whether wiring of a duty is looked at and nothing else: not measured, not moved, not fed.
+ * @example
+ * isLookOnly('restraint') // => true
+ */
+export const isLookOnly = (duty: CircuitDuty | undefined): boolean =>
+  duty === 'restraint' || duty === 'high-voltage';
+
 /** Ways one wire can fail; the names used throughout and in the command line's output. */
 export const faultClasses = [
   'short-to-ground',

@@ -84,6 +84,7 @@ export const chafingPlaceSchema = z.strictObject({
   fromMm: z.number(),
   toMm: z.number(),
   causes: z.number().int(),
+  notProved: z.number().int(),
   otherDamage: z.number().int(),
   sound: z.number().int(),
   damageCauses: z.array(damageCauseSchema).readonly(),

@@ -1,4 +1,4 @@
-import type { CloseHindrance, ProofOfCausePart } from '#core/job/can-close.ts';
+import type { CloseHindrance } from '#core/job/can-close.ts';
 import type {
   AlongResult,
   ClockKind,
@@ -9,6 +9,7 @@ import type {
   ProofCheck,
 } from '#core/job/closing-words.ts';
 import { noCurrentA } from '#core/job/looks-sound.ts';
+import type { FindProof, ProofOfCausePart } from '#core/job/proved-find.ts';
 import type { RepairPractice, RubCure } from '#core/job/repair-practice-table.ts';
 import type { RepairWarning } from '#core/job/repair-warnings.ts';
 import type { SoundCapacitance } from '#core/job/sound-capacitance.ts';
@@ -50,10 +51,21 @@ export const damageCauseWords: Readonly<Record<DamageCause, string>> = {
 };
 
 export const findingResultWords: Readonly<Record<FindingResult, string>> = {
-  'proved-cause': 'Proved cause',
+  'proved-cause': 'The cause',
   'damaged-not-cause': 'Damaged, not the cause',
   sound: 'Sound after all',
 };
+
+/** What was taken for the cause, by how far that is proved. */
+export const findProofWords: Readonly<Record<FindProof, string>> = {
+  proved: 'Proved cause',
+  'not-given': 'Cause found, not proved yet',
+  refused: 'Found, not proved to be the cause',
+};
+
+/** The heading of a find. */
+export const findTitle = (result: FindingResult, proof: FindProof): string =>
+  result === 'proved-cause' ? findProofWords[proof] : findingResultWords[result];
 
 export const practiceWords: Readonly<Record<RepairPractice, string>> = {
   'crimp-and-sealed-sleeve': 'Closed crimp under adhesive-lined heat-shrink',
@@ -159,9 +171,11 @@ export const closeWords = {
     keep: 'Keep this find',
     repairToo: 'Not the cause. The job stays open: repair it too, or leave it and say so in the report.',
     proof: 'Is this the fault? All three, or search on.',
+    proofByLook: 'Is this the fault? Both, or search on. This wiring is not moved to see.',
     proved: 'Proof of the cause',
     keepProof: 'Keep the proof',
-    notProved: 'Not all three hold yet: it may be other damage. The search can go on.',
+    notProved: 'Not all of it holds yet: it may be other damage. Complete the proof, or search on.',
+    notTheCause: 'Not the cause: search on',
     takeBack: (what: string): string => `Take back: ${what}`,
     takeBackShort: 'Take back',
   },

@@ -55,7 +55,7 @@ export const findWords = {
     label: 'What the look showed',
     sound: 'Seen, sound',
     damaged: 'Seen, damaged, not the cause',
-    found: 'Proved cause',
+    found: 'Cause found',
     quality: 'How well could you see?',
     clear: 'Clear view',
     half: 'Half hidden',
@@ -64,7 +64,7 @@ export const findWords = {
     picked: 'Picked stretch',
     letGo: 'Let go',
     provedHint:
-      'Proved means: the damage is seen, it is on this circuit, and moving it makes the fault come and go.',
+      'It counts once it is proved: the damage is seen, it is on this circuit, and moving it makes the fault come and go.',
   },
   straight: {
     label: 'Loom laid straight',
@@ -104,7 +104,6 @@ export const findWords = {
       'Orange cables can kill. A trained person isolates, locks off and proves dead before anything is touched. No reading and no method is offered here.',
   },
   found: {
-    title: 'Proved cause',
     exactly: (landmark: string): string => `Exact place: distance from ${landmark}`,
     setPlace: 'Set the place',
     next: 'What next',

@@ -11,6 +11,6 @@ export const markWords = {
   likelihood: 'Fault less to more likely; the number is the place in the list',
   clean: 'Seen, sound',
   damaged: 'Seen, damaged, not the cause',
-  found: 'Proved cause',
+  found: 'Cause found',
   closeKey: 'Close the key',
 } as const;

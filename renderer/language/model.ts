@@ -11,10 +11,12 @@ export const modelWords = {
   none: 'No job on this map has found anything yet. The first find shows here.',
   failed: 'The past of this model could not be read.',
   picture: 'Vehicle map with every place where something was found',
+  pictureKey: 'A ring: proved cause. A notch: other damage, or a cause that was not proved.',
   table: 'Places where something was found',
   columns: {
     place: 'Place',
     causes: 'Proved cause',
+    notProved: 'Not proved',
     other: 'Other damage',
     sound: 'Seen sound',
     kinds: 'What and why',

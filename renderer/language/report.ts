@@ -22,6 +22,7 @@ export const reportWords = {
   damage: 'Damage',
   why: 'Why',
   proof: 'How we know',
+  notProved: 'Not proved to be the fault',
   mapAlt: 'Vehicle map seen from above, the place marked',
   mapCaption: 'The vehicle seen from above, front to the left. The ring marks the place.',
   repair: 'What we did',

@@ -16,7 +16,7 @@ export const startWords = {
     stages: {
       testing: 'Testing',
       opening: 'Opening up',
-      found: 'Cause proved',
+      found: 'Cause found',
       repaired: 'Repaired, to be proved',
       closed: 'Closed',
     } satisfies Record<JobSummary['stage'], string>,

@@ -222,5 +222,5 @@ export const failureTypeWords: Readonly<Record<FailureType, string>> = {
 export const inspectionWords: Readonly<Record<InspectionResult, string>> = {
   'seen-sound': 'Seen, sound',
   'seen-damaged-not-cause': 'Seen, damaged, not the cause',
-  found: 'Proved cause',
+  found: 'Cause found',
 };

@@ -52,13 +52,13 @@ test('ohms from wire to wire, taken at both ends, put the boot side trim first',
 });
 
 test('behind the side trim both wires are found crushed', async () => {
-  await hand.openAndLook('Left boot side trim', 'Proved cause');
+  await hand.openAndLook('Left boot side trim', 'Cause found');
   await hand.toClose();
   expect(await axeFaults(page)).toEqual([]);
 });
 
 test('photos come by file, paste and drop, each upright by what the camera noted', async () => {
-  const cause = hand.step('What was found').getByRole('article', { name: /^Proved cause/ });
+  const cause = hand.step('What was found').getByRole('article', { name: /^Cause found/ });
   await hand.describe(cause, {
     damage: 'Pinched',
     why: 'Wiring or parts added later',

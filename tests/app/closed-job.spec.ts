@@ -101,11 +101,11 @@ test('the rear wiper car is opened at the C-pillar and the cause is proved', asy
   await expect(clock).toHaveAttribute('aria-pressed', 'true');
   const first = page.locator('.dig-entry').first();
   await expect(first).toContainText('C-pillar');
-  await closingHand(page).openAndLook('Left C-pillar trim', 'Proved cause');
-  await expect(page.getByRole('heading', { name: 'Proved cause' })).toBeVisible();
+  await closingHand(page).openAndLook('Left C-pillar trim', 'Cause found');
+  await expect(page.getByRole('heading', { name: 'Cause found, not proved yet' })).toBeVisible();
   expect(await axeFaults()).toEqual([]);
   await page
-    .getByRole('region', { name: 'Proved cause' })
+    .getByRole('region', { name: 'Cause found, not proved yet' })
     .getByRole('link', { name: 'Repair and close' })
     .click();
   await expect(step('What was found')).toBeVisible();
@@ -120,7 +120,7 @@ test('nothing may be closed before it is proved, and what is missing is said', a
 
 test('the find is described with a photo, and proved in its three parts', async () => {
   const found = step('What was found');
-  const cause = found.getByRole('article', { name: /^Proved cause/ });
+  const cause = found.getByRole('article', { name: /^Cause found/ });
   await button('Keep this find').click();
   await expect(cause.getByText('Say what is wrong with the wire.')).toBeVisible();
   await expect(cause.getByText('Say why, or choose')).toBeVisible();
@@ -139,12 +139,17 @@ test('the find is described with a photo, and proved in its three parts', async 
     .evaluate((image: HTMLImageElement) => image.naturalWidth);
   expect(photoSize).toBe(2000);
   await button('Keep this find').click();
-  const described = found.getByRole('article', { name: 'Proved cause', exact: true });
-  await expect(described).toContainText('Chafed through');
-  for (const part of ['The damage was seen', 'The damaged wire belongs', 'Moving it, or holding it clear']) {
-    await described.getByRole('checkbox', { name: new RegExp(part) }).check();
+  const notYet = found.getByRole('article', { name: 'Cause found, not proved yet' });
+  await expect(notYet).toContainText('Chafed through');
+  for (const part of ['The damage was seen', 'The damaged wire belongs']) {
+    await notYet.getByRole('checkbox', { name: new RegExp(part) }).check();
   }
-  await described.getByRole('button', { name: 'Keep the proof' }).click();
+  await notYet.getByRole('button', { name: 'Keep the proof' }).click();
+  const refused = found.getByRole('article', { name: 'Found, not proved to be the cause' });
+  await expect(refused.getByRole('button', { name: 'Not the cause: search on' })).toBeVisible();
+  await refused.getByRole('checkbox', { name: /Moving it, or holding it clear/ }).check();
+  await refused.getByRole('button', { name: 'Keep the proof' }).click();
+  const described = found.getByRole('article', { name: 'Proved cause', exact: true });
   await expect(described.getByRole('button', { name: 'Take back: Proof of the cause' })).toBeVisible();
 });
 

@@ -44,9 +44,9 @@ test('a lamp in place of the fuse, 1.75 A and 196 mV to the far end, puts the sp
 });
 
 test('with the spare down, the loom lies on the hanger bracket, a little beyond the scuffed sender wire', async () => {
-  await hand.openAndLook('Spare wheel', 'Proved cause');
+  await hand.openAndLook('Spare wheel', 'Cause found');
   await hand.toClose();
-  const cause = hand.step('What was found').getByRole('article', { name: /^Proved cause/ });
+  const cause = hand.step('What was found').getByRole('article', { name: /^Cause found/ });
   await hand.describe(cause, {
     damage: 'Chafed through',
     why: 'Fixing missing or broken',

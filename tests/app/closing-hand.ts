@@ -88,7 +88,7 @@ export function closingHand(page: Page) {
     },
     /** From the proved look to the place where the job is closed; with a distance, narrowed to it by tape first. */
     toClose: async (metres?: string): Promise<void> => {
-      const found = page.getByRole('region', { name: 'Proved cause' });
+      const found = page.getByRole('region', { name: 'Cause found, not proved yet' });
       await expect(found).toBeVisible();
       if (metres !== undefined) {
         await found.getByRole('textbox').first().fill(metres);
@@ -105,7 +105,7 @@ export function closingHand(page: Page) {
       await article.getByLabel('Note').fill(find.note);
     },
     prove: async (): Promise<void> => {
-      const cause = step('What was found').getByRole('article', { name: 'Proved cause', exact: true });
+      const cause = step('What was found').getByRole('article', { name: 'Cause found, not proved yet' });
       for (const box of await cause.getByRole('checkbox').all()) await box.check();
       await cause.getByRole('button', { name: 'Keep the proof' }).click();
     },

@@ -1,6 +1,7 @@
 import { expect as expectSoon, type Locator, type Page, test } from '@playwright/test';
 import type { RequestInput, RequestName } from '#electron/contract/contract.ts';
 import { tokenHeader } from '#electron/contract/token-header.ts';
+import { provedAt } from '#tests/core/job/proved-at.ts';
 import { type AppHost, startApp } from './app-host.ts';
 import { axeFaults } from './axe-faults.ts';
 
@@ -45,15 +46,7 @@ async function closedJob(plate: string): Promise<void> {
     jobId: made.jobId as `job:${string}`,
     expectedEntries: 0,
     entries: [
-      {
-        id: 'entry:find',
-        at,
-        type: 'inspection',
-        stretches: [{ segmentId: 'segment:left-sill', fromMm: 300, toMm: 420 }],
-        result: 'found',
-        lookQuality: 0.95,
-        note: '',
-      },
+      ...provedAt([{ segmentId: 'segment:left-sill', fromMm: 300, toMm: 420 }]),
       { id: 'entry:end', at, type: 'close', outcome: 'proved', reason: '', advice: '' },
     ],
   });

@@ -225,9 +225,9 @@ test('the proved cause ends the search and leads on to the next car of the model
   await hand.press([3200, -530]);
   await page
     .getByRole('region', { name: 'Picked stretch' })
-    .getByRole('button', { name: 'Proved cause' })
+    .getByRole('button', { name: 'Cause found' })
     .click();
-  await expect(page.getByRole('heading', { name: 'Proved cause' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Cause found, not proved yet' })).toBeVisible();
   await button('Start another job on this map').click();
   await page.getByLabel('Plate or stock number').fill('STOCK 9002');
   await page.getByLabel('Circuit under search').selectOption({ label: 'Tail lamp feed' });

@@ -9,19 +9,13 @@ import { addJob, appendEntries, changeIntake, readJob } from '#db/job-store.ts';
 import { learnFromClosed } from '#db/learn-lessons.ts';
 import { sumLessons } from '#db/lesson-store.ts';
 import { addMap } from '#db/map-store.ts';
+import { provedAt } from '#tests/core/job/proved-at.ts';
 import { sample } from '#tests/sample.ts';
 import { openFreshStore } from './open-fresh-store.ts';
 
 const at = '2026-01-05T10:00:00.000Z';
-const find: JobEntry = {
-  id: 'entry:find',
-  at,
-  type: 'inspection',
-  stretches: [{ segmentId: 'segment:middle', fromMm: 200, toMm: 300 }],
-  result: 'found',
-  lookQuality: 0.95,
-  note: '',
-};
+const find = provedAt([{ segmentId: 'segment:middle', fromMm: 200, toMm: 300 }]);
+const [look, described] = find;
 const closing: JobEntry = { id: 'entry:close', at, type: 'close', outcome: 'proved', reason: '', advice: '' };
 const otherMap = { ...sample.map, id: 'map:other' as const };
 
@@ -48,7 +42,7 @@ const sums = (connection: Connection, except: JobId = 'job:none') => {
 describe('what closed jobs teach, as the store sums it', () => {
   test('the sums teach what the jobs one by one would', () => {
     const { connection, add } = shop();
-    const jobs = [add('job:a', find, closing), add('job:b', find, closing)];
+    const jobs = [add('job:a', ...find, closing), add('job:b', ...find, closing)];
     const learnt = jobs.flatMap((job) => pastJob(sample.map, job) ?? []);
     expect(learnt).toHaveLength(2);
     const history = teachSums(sums(connection), sample.map);
@@ -69,9 +63,9 @@ describe('what closed jobs teach, as the store sums it', () => {
 
   test('an open job teaches nothing, and no job learns from itself', () => {
     const { connection, add } = shop();
-    add('job:open', find);
+    add('job:open', ...find);
     expect(sums(connection).all.jobs).toBe(0);
-    add('job:closed', find, closing);
+    add('job:closed', ...find, closing);
     expect(sums(connection).onMap.jobs).toBe(1);
     expect(sums(connection, 'job:closed')).toMatchObject({
       all: { jobs: 0, found: { rubSpotKinds: {} } },
@@ -81,27 +75,27 @@ describe('what closed jobs teach, as the store sums it', () => {
 
   test('closing teaches, taking the end back unteaches, and a wrong find taken back teaches anew', () => {
     const { connection, add } = shop();
-    add('job:a', find);
+    add('job:a', ...find);
     const finds = () => sums(connection).onMap.found.rubSpots['rub-spot:edge'] ?? 0;
     expect(finds()).toBe(0);
-    expect(appendEntries(connection, 'job:a', 1, [closing], at).ok).toBe(true);
+    expect(appendEntries(connection, 'job:a', 3, [closing], at).ok).toBe(true);
     expect(finds()).toBeGreaterThan(0.5);
     const reopen: JobEntry = { id: 'entry:r', at, type: 'take-back', entryId: closing.id };
-    expect(appendEntries(connection, 'job:a', 2, [reopen], at).ok).toBe(true);
+    expect(appendEntries(connection, 'job:a', 4, [reopen], at).ok).toBe(true);
     expect(finds()).toBe(0);
-    const wrong: JobEntry = { id: 'entry:w', at, type: 'take-back', entryId: find.id };
-    const sound: JobEntry = { ...find, id: 'entry:s', result: 'seen-sound' };
+    const wrong: JobEntry = { id: 'entry:w', at, type: 'take-back', entryId: described.id };
+    const sound: JobEntry = { ...look, id: 'entry:s', result: 'seen-sound' };
     const end: JobEntry = { ...closing, id: 'entry:e', outcome: 'not-found', reason: 'nothing seen' };
-    expect(appendEntries(connection, 'job:a', 3, [wrong, sound, end], at).ok).toBe(true);
+    expect(appendEntries(connection, 'job:a', 5, [wrong, sound, end], at).ok).toBe(true);
     expect(finds()).toBe(0);
     expect(sums(connection).onMap.expected.rubSpots['rub-spot:edge']).toBeGreaterThan(0);
   });
 
   test('other maps share kinds of cause and of rub spot, never single spots', () => {
     const { connection, add } = shop();
-    const elsewhere: Job = { ...sample.job, id: 'job:else', mapId: 'map:other', entries: [find, closing] };
+    const elsewhere: Job = { ...sample.job, id: 'job:else', mapId: 'map:other', entries: [...find, closing] };
     expect(addJob(connection, elsewhere, mapToExchange(otherMap)).ok).toBe(true);
-    add('job:a', find, closing);
+    add('job:a', ...find, closing);
     const { all, onMap } = sums(connection);
     expect([all.jobs, onMap.jobs]).toEqual([2, 1]);
     expect(all.found.rubSpots).toEqual({});
@@ -113,9 +107,9 @@ describe('what closed jobs teach, as the store sums it', () => {
 
   test('jobs not yet worked out are worked out a few at a time, those of this map first', () => {
     const { connection, add } = shop();
-    const elsewhere: Job = { ...sample.job, id: 'job:0', mapId: 'map:other', entries: [find, closing] };
+    const elsewhere: Job = { ...sample.job, id: 'job:0', mapId: 'map:other', entries: [...find, closing] };
     expect(addJob(connection, elsewhere, mapToExchange(otherMap)).ok).toBe(true);
-    for (const id of ['job:a', 'job:b'] as const) add(id, find, closing);
+    for (const id of ['job:a', 'job:b'] as const) add(id, ...find, closing);
     expect(learnFromClosed(connection, 'map:tiny', 2)).toBe(1);
     expect(sumLessons(connection, 'map:tiny', 'job:none')).toMatchObject({
       all: { jobs: 2 },
@@ -127,7 +121,7 @@ describe('what closed jobs teach, as the store sums it', () => {
 
   test('another circuit at intake teaches anew, and the answers at intake are kept', () => {
     const { connection, add } = shop();
-    const job = add('job:a', find, closing);
+    const job = add('job:a', ...find, closing);
     expect(sums(connection).onMap.jobs).toBe(1);
     const changed = {
       ...job,
@@ -143,7 +137,7 @@ describe('what closed jobs teach, as the store sums it', () => {
 
 test('the sums of 20,000 closed jobs are there in well under half a second, by index', () => {
   const { connection, add } = shop();
-  add('job:pattern', find, closing);
+  add('job:pattern', ...find, closing);
   expect(learnFromClosed(connection, 'map:tiny', 1)).toBe(0);
   connection.exec(`
     WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 20000)

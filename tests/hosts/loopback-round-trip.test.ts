@@ -5,6 +5,7 @@ import { applyPatch, invertPatch, type Patch, patchOf } from '#core/map/patch.ts
 import type { Transaction } from '#core/map/transaction.ts';
 import type { MapId } from '#core/quantity/id.ts';
 import type { Result } from '#core/quantity/result.ts';
+import { provedAt } from '#tests/core/job/proved-at.ts';
 import { randomPng } from '#tests/generated/random-picture.ts';
 import { sample } from '#tests/sample.ts';
 import { type Launch, launchLoopback } from './loopback-launch.ts';
@@ -114,15 +115,8 @@ describe('every request through the loopback host', () => {
       type: 'panel-off',
       panelId: 'panel:tread',
     } as const;
-    const found: JobEntry = {
-      id: 'entry:2',
-      at: '2026-01-05T09:31:00Z',
-      type: 'inspection',
-      stretches: [{ segmentId: 'segment:middle', fromMm: 200, toMm: 260 }],
-      result: 'found',
-      lookQuality: 0.9,
-      note: '',
-    };
+    const [seen, described, proof] = provedAt([{ segmentId: 'segment:middle', fromMm: 200, toMm: 260 }]);
+    const found: JobEntry = { ...seen, id: 'entry:2', at: '2026-01-05T09:31:00Z' };
     expect(good(await client('job.append', { jobId: id, expectedEntries: 0, entries: [off] }))).toEqual({
       entryCount: 1,
     });
@@ -132,17 +126,20 @@ describe('every request through the loopback host', () => {
     expect(good(await client('job.open', { jobId: id })).job.entries).toEqual([off, found]);
     const list = good(await client('library.list', {}));
     expect(list.jobs).toMatchObject([{ stage: 'found', minutesSpent: 31 }]);
-    expect(list.maps).toMatchObject([{ jobCount: 1, findCount: 1 }]);
+    // What was seen counts as a find once it is proved.
+    expect(list.maps).toMatchObject([{ jobCount: 1, findCount: 0 }]);
+    good(await client('job.append', { jobId: id, expectedEntries: 2, entries: [described, proof] }));
+    expect(good(await client('library.list', {})).maps).toMatchObject([{ findCount: 1 }]);
     const back = {
       id: 'entry:3',
       at: '2026-01-05T09:32:00Z',
       type: 'take-back',
       entryId: 'entry:2',
     } as const;
-    good(await client('job.append', { jobId: id, expectedEntries: 2, entries: [back] }));
+    good(await client('job.append', { jobId: id, expectedEntries: 4, entries: [back] }));
     expect(good(await client('library.list', {})).jobs).toMatchObject([{ stage: 'opening' }]);
     const stray = { ...back, id: 'entry:4', entryId: 'entry:never' } as const;
-    expect(await client('job.append', { jobId: id, expectedEntries: 3, entries: [stray] })).toEqual({
+    expect(await client('job.append', { jobId: id, expectedEntries: 5, entries: [stray] })).toEqual({
       ok: false,
       problem: { code: 'job-reference', entry: 'entry:4', field: 'entryId', missing: 'entry:never' },
     });

@@ -1,5 +1,7 @@
 import { sinceSearch } from '#core/job/job-stage.ts';
 import { proofChecklist } from '#core/job/proof-checklist.ts';
+import { findProof } from '#core/job/proved-find.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
 import { findWords } from '../../language/find.ts';
 import { ProblemNotice } from '../../parts/index.ts';
 import { useFind } from '../find/find-context.ts';
@@ -31,11 +33,8 @@ export function CloseScreen({ page, onLeave }: { readonly page: ClosePage; reado
   if (page === 'bench-sheet') return <BenchSheet />;
   const cause = sinceSearch(standing, 'finding').findLast(({ result }) => result === 'proved-cause') ?? null;
   const items = open.line ? proofChecklist(open.map, open.line, standing) : [];
-  const proof = standing.findLast(
-    (entry) => entry.type === 'proof-of-cause' && entry.findingId === cause?.id,
-  );
-  const proved =
-    proof?.type === 'proof-of-cause' && proof.damageSeen && proof.onFaultyCircuit && proof.comesAndGoes;
+  const duty = open.line?.circuit.duty;
+  const proved = cause !== null && findProof(standing, cause.id, isLookOnly(duty)) === 'proved';
   const repaired = standing.some(
     (entry) =>
       entry.type === 'repair' &&
@@ -50,7 +49,7 @@ export function CloseScreen({ page, onLeave }: { readonly page: ClosePage; reado
           <ProblemNotice problem={open.saveProblem} title={findWords.failed.saving} />
         ) : null}
         <div className="close-columns">
-          <FoundSection done={proved === true} />
+          <FoundSection done={proved} />
           <RepairSection done={repaired} />
           <AlongSection cause={cause} />
           <ProofSection items={items} cause={cause} onSearchOn={toSearch} />

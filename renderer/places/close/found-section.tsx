@@ -3,19 +3,23 @@ import type { Photo } from '#core/job/closing-entries.ts';
 import type { DamageCause, DamageType, FindingResult } from '#core/job/closing-words.ts';
 import { type ReportedFind, reportedFind } from '#core/job/customer-report.ts';
 import { evidenceEntries } from '#core/job/evidence-entries.ts';
-import type { EntryOf } from '#core/job/job-document.ts';
+import type { EntryOf, JobEntry } from '#core/job/job-document.ts';
+import { type ProofOfCausePart, proofOfCauseParts } from '#core/job/proved-find.ts';
 import { putRight } from '#core/job/put-right.ts';
-import type { CircuitId } from '#core/quantity/id.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
+import type { CircuitId, JobId } from '#core/quantity/id.ts';
 import {
   closeWords,
   damageCauseWords,
   damageTypeWords,
   findingResultWords,
+  findTitle,
   proofPartWords,
 } from '../../language/close.ts';
 import { inspectionWords } from '../../language/words.ts';
 import { Button, Checkbox, Choice, Select, TextArea } from '../../parts/index.ts';
 import { useDraft } from '../../session/drafts.ts';
+import type { JobSession } from '../../session/job-session.ts';
 import { useFind } from '../find/find-context.ts';
 import { JobProposals } from '../proposals/job-proposals.tsx';
 import { KeptPhoto } from './kept-photo.tsx';
@@ -30,6 +34,7 @@ const words = closeWords.found;
 export function FoundSection({ done }: { readonly done: boolean }) {
   const view = useFind();
   const { standing } = view;
+  const lookOnly = isLookOnly(view.open.line?.circuit.duty);
   const findings = standing.filter((entry) => entry.type === 'finding');
   const described = new Set(findings.map(({ stretches }) => JSON.stringify(stretches)));
   const bare = evidenceEntries(standing).filter(
@@ -42,7 +47,7 @@ export function FoundSection({ done }: { readonly done: boolean }) {
     <Section number={1} title={closeWords.sections.found} done={done}>
       {bare.length + findings.length === 0 ? <p className="quiet">{words.none}</p> : null}
       {findings.map((finding) => (
-        <Finding key={finding.id} find={reportedFind(standing, finding)} />
+        <Finding key={finding.id} find={reportedFind(standing, finding, lookOnly)} />
       ))}
       {bare.toReversed().map((look) => (
         <BareLook key={look.id} look={look} />
@@ -178,7 +183,7 @@ function FindingForm({ look }: { readonly look: EntryOf<'inspection'> }) {
 function Finding({ find }: { readonly find: ReportedFind }) {
   const view = useFind();
   const { finding } = find;
-  const title = findingResultWords[finding.result];
+  const title = findTitle(finding.result, find.findProof);
   return (
     <article className="close-card" aria-label={title}>
       <header>
@@ -211,36 +216,54 @@ function Finding({ find }: { readonly find: ReportedFind }) {
   );
 }
 
-const nothingTicked = { damageSeen: false, onFaultyCircuit: false, comesAndGoes: false };
+const nothingTicked: Readonly<Record<ProofOfCausePart, boolean>> = {
+  damageSeen: false,
+  onFaultyCircuit: false,
+  comesAndGoes: false,
+};
 
+/** The proof in its parts, until all of them hold; what may not be moved is proved by what is seen. */
 function ProofOfCause({ find }: { readonly find: ReportedFind }) {
-  const { open, session } = useFind();
-  const [parts, setParts, drop] = useDraft(open.job.id, `proof ${find.finding.id}`, nothingTicked);
-  const shown = find.proof ?? parts;
-  const all = shown.damageSeen && shown.onFaultyCircuit && shown.comesAndGoes;
+  const { open, standing, session } = useFind();
+  const { finding, proof } = find;
+  const lookOnly = isLookOnly(open.line?.circuit.duty);
+  const asked = proofOfCauseParts.filter((part) => !(lookOnly && part === 'comesAndGoes'));
+  const first = proof
+    ? {
+        damageSeen: proof.damageSeen,
+        onFaultyCircuit: proof.onFaultyCircuit,
+        comesAndGoes: proof.comesAndGoes === true,
+      }
+    : nothingTicked;
+  const [ticked, setTicked, drop] = useDraft(open.job.id, `proof ${finding.id} ${proof?.id ?? ''}`, first);
+  const isProved = find.findProof === 'proved';
+  const shown = isProved ? first : ticked;
   const keep = (): void => {
-    session.add({ type: 'proof-of-cause', findingId: find.finding.id, ...parts, note: '' });
+    session.add({
+      type: 'proof-of-cause',
+      findingId: finding.id,
+      ...ticked,
+      comesAndGoes: lookOnly ? null : ticked.comesAndGoes,
+      note: '',
+    });
     drop();
   };
   return (
     <fieldset className="tick-list">
-      <legend className="field-label">{words.proof}</legend>
-      {(['damageSeen', 'onFaultyCircuit', 'comesAndGoes'] as const).map((part) => (
+      <legend className="field-label">{lookOnly ? words.proofByLook : words.proof}</legend>
+      {asked.map((part) => (
         <Checkbox
           key={part}
           label={proofPartWords[part]}
           checked={shown[part]}
-          disabled={find.proof !== null}
-          onChange={(on) => setParts({ [part]: on })}
+          disabled={isProved}
+          onChange={(on) => setTicked({ [part]: on })}
         />
       ))}
-      {find.proof && !all ? <p className="quiet">{words.notProved}</p> : null}
+      {find.findProof === 'refused' ? <p className="quiet">{words.notProved}</p> : null}
       <div className="button-row">
-        {find.proof ? (
-          <Button
-            aria-label={words.takeBack(words.proved)}
-            onClick={() => find.proof && session.takeBack(find.proof.id)}
-          >
+        {isProved && proof ? (
+          <Button aria-label={words.takeBack(words.proved)} onClick={() => session.takeBack(proof.id)}>
             {words.takeBackShort}
           </Button>
         ) : (
@@ -248,7 +271,36 @@ function ProofOfCause({ find }: { readonly find: ReportedFind }) {
             {words.keepProof}
           </Button>
         )}
+        {find.findProof === 'refused' && find.repairs.length === 0 ? (
+          <Button onClick={() => notTheCause(session, standing, finding, open.job.id)}>
+            {words.notTheCause}
+          </Button>
+        ) : null}
       </div>
     </fieldset>
   );
+}
+
+/** The find stays as other damage, the look that took it for the cause no longer ends the search. */
+function notTheCause(
+  session: JobSession,
+  standing: readonly JobEntry[],
+  finding: EntryOf<'finding'>,
+  jobId: JobId,
+): void {
+  const there = JSON.stringify(finding.stretches);
+  const looks = standing.filter(
+    (entry): entry is EntryOf<'inspection'> =>
+      entry.type === 'inspection' && entry.result === 'found' && JSON.stringify(entry.stretches) === there,
+  );
+  // One step of undo: each is put right in its place.
+  session.add(
+    ...[...looks, finding].flatMap(({ id, at: _, ...said }) => [
+      { type: 'take-back', entryId: id } as const,
+      said.type === 'finding'
+        ? { ...said, result: 'damaged-not-cause' as const }
+        : { ...said, result: 'seen-damaged-not-cause' as const },
+    ]),
+  );
+  window.location.hash = `#/job/${jobId}`;
 }

@@ -1,11 +1,13 @@
 import type { Photo } from '#core/job/closing-entries.ts';
 import type { EntryOf } from '#core/job/job-document.ts';
+import { findProof } from '#core/job/proved-find.ts';
 import { type RepairPractice, type RubCure, repairPracticeTable } from '#core/job/repair-practice-table.ts';
 import { repairWarnings } from '#core/job/repair-warnings.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
 import {
   closeWords,
   cureWords,
-  findingResultWords,
+  findTitle,
   practiceWords,
   repairWarningSentence,
 } from '../../language/close.ts';
@@ -43,7 +45,8 @@ function RepairOfFind({ finding }: { readonly finding: EntryOf<'finding'> }) {
     (entry): entry is EntryOf<'repair'> => entry.type === 'repair' && entry.findingId === finding.id,
   );
   const [draft, change] = useDraft(view.open.job.id, repairForm(finding), nothingDone);
-  const title = `${findingResultWords[finding.result]}, ${saidFind(finding, view)}`;
+  const proof = findProof(view.standing, finding.id, isLookOnly(view.open.line?.circuit.duty));
+  const title = `${findTitle(finding.result, proof)}, ${saidFind(finding, view)}`;
   const showForm = draft.adding || (repairs.length === 0 && finding.result === 'proved-cause');
   return (
     <article className="close-card" aria-label={title}>

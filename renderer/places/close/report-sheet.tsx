@@ -203,6 +203,7 @@ function Found({ find }: { readonly find: ReportedFind }) {
           {words.proof}: {inOneSentence(held.map((part) => proofPartWords[part]))}.
         </p>
       ) : null}
+      {finding.result === 'proved-cause' && find.findProof !== 'proved' ? <p>{words.notProved}.</p> : null}
       <Photos photos={finding.photos} />
     </>
   );

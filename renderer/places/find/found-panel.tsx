@@ -1,5 +1,8 @@
+import { sinceSearch } from '#core/job/job-stage.ts';
+import { findProof } from '#core/job/proved-find.ts';
 import { shownAfterRepair } from '#core/job/shown-after-repair.ts';
-import { closeWords } from '../../language/close.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
+import { closeWords, findProofWords } from '../../language/close.ts';
 import { findWords } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { whereLine } from '../../language/say-where.ts';
@@ -15,7 +18,7 @@ import { Where } from './where.tsx';
 
 const words = findWords.found;
 
-/** The search is over: where the cause was, and what comes next. */
+/** The search is over: where the cause was found, how far it is proved, and what comes next. */
 export function FoundPanel({
   pieces,
   entryId,
@@ -28,13 +31,16 @@ export function FoundPanel({
   const { where, session, open, standing, say } = useFind();
   const look = standing.find(({ id }) => id === entryId);
   const part = look?.type === 'inspection' ? look.partNodeId : undefined;
+  const cause = sinceSearch(standing, 'finding').findLast(({ result }) => result === 'proved-cause');
+  const proof = cause ? findProof(standing, cause.id, isLookOnly(open.line?.circuit.duty)) : 'not-given';
+  const title = findProofWords[proof];
   const shown = open.line ? shownAfterRepair(open.map, open.line, standing) : [];
   return (
-    <section className="found" aria-label={words.title}>
+    <section className="found" aria-label={title}>
       <header>
         <Sign name="ring" size={34} />
         <div>
-          <h2>{words.title}</h2>
+          <h2>{title}</h2>
           {part ? <p>{closeWords.found.inPart(say(nameOf(open.map, part)))}</p> : null}
           {(part ? [] : pieces.map(where)).map((place) => (
             <p key={whereLine(place)}>

@@ -39,5 +39,10 @@ export function ChafingPicture({
     setAddress(made);
     return () => URL.revokeObjectURL(made);
   }, [svg]);
-  return address ? <img className="chafing-picture" src={address} alt={modelWords.picture} /> : null;
+  return address ? (
+    <figure className="chafing-figure">
+      <img className="chafing-picture" src={address} alt={modelWords.picture} />
+      <figcaption className="quiet">{modelWords.pictureKey}</figcaption>
+    </figure>
+  ) : null;
 }

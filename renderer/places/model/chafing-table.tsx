@@ -28,6 +28,7 @@ export function ChafingTable({
         <tr>
           <th scope="col">{words.place}</th>
           <th scope="col">{words.causes}</th>
+          <th scope="col">{words.notProved}</th>
           <th scope="col">{words.other}</th>
           <th scope="col">{words.sound}</th>
           <th scope="col">{words.kinds}</th>
@@ -38,6 +39,7 @@ export function ChafingTable({
           <tr key={`${place.segmentId} ${place.fromMm} ${place.partNodeId ?? ''}`}>
             <th scope="row">{placeName(map, place, lengths, say)}</th>
             <td>{place.causes}</td>
+            <td>{place.notProved}</td>
             <td>{place.otherDamage}</td>
             <td>{place.sound}</td>
             <td>

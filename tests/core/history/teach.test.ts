@@ -10,23 +10,21 @@ import { proposedRubSpot, proposedRubSpots } from '#core/job/proposed-rub-spots.
 import { rank } from '#core/job/rank.ts';
 import { addRubSpot } from '#core/map/commands/add-rub-spot.ts';
 import { applyPatch } from '#core/map/patch.ts';
+import { provedAt, refusedAt } from '#tests/core/job/proved-at.ts';
 import { sample } from '#tests/sample.ts';
 
-const look = (
-  id: string,
-  result: 'found' | 'seen-sound',
-  fromMm: number,
-  toMm: number,
-  segmentId: 'segment:middle' | 'segment:front' = 'segment:middle',
-): JobEntry => ({
+type Run = 'segment:middle' | 'segment:front';
+const sawSound = (id: string, fromMm: number, toMm: number): JobEntry => ({
   id: `entry:${id}`,
   at: '2026-01-05T10:00:00Z',
   type: 'inspection',
-  stretches: [{ segmentId, fromMm, toMm }],
-  result,
+  stretches: [{ segmentId: 'segment:middle', fromMm, toMm }],
+  result: 'seen-sound',
   lookQuality: 0.9,
   note: '',
 });
+const proved = (fromMm: number, toMm: number, segmentId: Run = 'segment:middle') =>
+  provedAt([{ segmentId, fromMm, toMm }], 'entry:a');
 const jobWith = (...entries: JobEntry[]): Job => ({ ...sample.job, entries });
 const past = (job: Job): PastJob => {
   const learnt = pastJob(sample.map, job);
@@ -35,8 +33,8 @@ const past = (job: Job): PastJob => {
 };
 const total = (amounts: Readonly<Record<string, number | undefined>>) =>
   Object.values(amounts).reduce<number>((sum, each) => sum + (each ?? 0), 0);
-const atEdge = past(jobWith(look('a', 'found', 245, 255)));
-const sound = past(jobWith(look('a', 'seen-sound', 0, 500)));
+const atEdge = past(jobWith(...proved(245, 255)));
+const sound = past(jobWith(sawSound('a', 0, 500)));
 
 describe('what past jobs teach', () => {
   test('a find counts once, mostly for the edge it was found at; so does what was expected', () => {
@@ -52,7 +50,7 @@ describe('what past jobs teach', () => {
   });
 
   test('two finds raise the edge, are told with it, and can be switched off', () => {
-    const elsewhere = past(jobWith(look('a', 'found', 200, 300, 'segment:front')));
+    const elsewhere = past(jobWith(...proved(200, 300, 'segment:front')));
     const history = teach([elsewhere, elsewhere, elsewhere, sound], sample.map);
     const more = teach([elsewhere, elsewhere, elsewhere, sound, atEdge, atEdge], sample.map);
     expect(more.rubSpotFactor.get('rub-spot:edge')).toBeGreaterThan(
@@ -80,15 +78,28 @@ describe('what past jobs teach', () => {
       id: 'entry:back',
       at: '2026-01-05T11:00:00Z',
       type: 'take-back',
-      entryId: 'entry:a',
+      entryId: 'entry:a-described',
     };
-    const job = jobWith(look('a', 'found', 245, 255), back);
+    const job = jobWith(...proved(245, 255), back);
     expect(pastJob(sample.map, job)).toBeNull();
-    const left = pastJob(
-      sample.map,
-      jobWith(look('b', 'seen-sound', 0, 500), look('a', 'found', 245, 255), back),
-    );
+    const left = pastJob(sample.map, jobWith(sawSound('b', 0, 500), ...proved(245, 255), back));
     expect(left).toEqual(sound);
+  });
+
+  test('a cause whose proof is missing or refused teaches nothing, neither a find nor a clean opening', () => {
+    const place = [{ segmentId: 'segment:middle', fromMm: 245, toMm: 255 }] as const;
+    const [onlySeen, described] = provedAt(place, 'entry:a');
+    for (const entries of [[onlySeen], [onlySeen, described], refusedAt(place, 'entry:a')]) {
+      expect(pastJob(sample.map, jobWith(...entries))).toBeNull();
+      expect(pastJob(sample.map, jobWith(sawSound('b', 0, 500), ...entries))).toEqual(sound);
+    }
+  });
+
+  test('wiring that may only be looked at is proved without moving it', () => {
+    const place = [{ segmentId: 'segment:middle', fromMm: 245, toMm: 255 }] as const;
+    const circuits = new Map([[sample.circuit.id, { ...sample.circuit, duty: 'restraint' as const }]]);
+    const learnt = pastJob({ ...sample.map, circuits }, jobWith(...refusedAt(place, 'entry:a')));
+    expect(total(learnt?.found.rubSpotKinds ?? {})).toBeGreaterThan(0.5);
   });
 
   test('a car of another body style teaches the kind, not the spot', () => {
@@ -147,12 +158,17 @@ describe('what past jobs teach', () => {
   });
 
   test('a find where no spot is drawn proposes one, which then is drawn and proposes no more', () => {
-    const job = jobWith(look('a', 'found', 60, 80));
+    const job = jobWith(...proved(60, 80));
     const proposals = proposedRubSpots(sample.map, job);
     expect(proposals).toEqual([
-      { entryId: 'entry:a', segmentId: 'segment:middle', stationMm: 70, at: { xMm: 570, yMm: 0, zMm: 0 } },
+      {
+        entryId: 'entry:a-described',
+        segmentId: 'segment:middle',
+        stationMm: 70,
+        at: { xMm: 570, yMm: 0, zMm: 0 },
+      },
     ]);
-    expect(proposedRubSpots(sample.map, jobWith(look('a', 'found', 245, 255)))).toEqual([]);
+    expect(proposedRubSpots(sample.map, jobWith(...proved(245, 255)))).toEqual([]);
     const [proposal] = proposals;
     if (!proposal) throw new Error('nothing was proposed');
     const patch = addRubSpot(sample.map, { rubSpot: proposedRubSpot(proposal, 'rub-spot:new') });

@@ -9,6 +9,7 @@ import { proposedRubSpots } from '#core/job/proposed-rub-spots.ts';
 import { repairWarnings } from '#core/job/repair-warnings.ts';
 import { sample } from '#tests/sample.ts';
 import { ClosingRecord, causeFinding, wholeJob } from './closing-record.ts';
+import { provedAt } from './proved-at.ts';
 
 const part = { partNodeId: 'node:middle' } as const;
 const beside = [{ segmentId: 'segment:front', fromMm: 485, toMm: 500 }] as const;
@@ -30,7 +31,7 @@ test('a cause in a plug is kept as the plug, in a valid document that fits its m
   const { job } = inPlug();
   expect(jobSchema.safeParse(job).error).toBeUndefined();
   expect(jobFaults(sample.map, job)).toEqual([]);
-  expect(jobFacts(job).found).toMatchObject([{ ...part, isCause: true }]);
+  expect(jobFacts(job).found).toMatchObject([{ ...part, is: 'proved-cause' }]);
   const gone = { ...job, entries: [{ ...causeFinding, ...part, partNodeId: 'node:gone' as const }] };
   const [entry] = gone.entries;
   const record = new ClosingRecord();
@@ -40,7 +41,7 @@ test('a cause in a plug is kept as the plug, in a valid document that fits its m
 
 test('on the model’s page the plug is a place of its own, not the wire beside it', () => {
   const wire = new ClosingRecord();
-  wire.add('finding', { ...causeFinding, stretches: [...beside] });
+  wire.entries.push(...provedAt(beside));
   const places = chafingPlaces([jobFacts(inPlug().job), jobFacts(inPlug().job), jobFacts(wire.job)]);
   expect(places.map(({ partNodeId, causes }) => [partNodeId, causes])).toEqual([
     ['node:middle', 2],

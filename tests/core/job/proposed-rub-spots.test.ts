@@ -4,27 +4,20 @@ import { proposedRubSpot, proposedRubSpots, undrawnFinds } from '#core/job/propo
 import { addRubSpot } from '#core/map/commands/add-rub-spot.ts';
 import { applyPatch } from '#core/map/patch.ts';
 import { sample } from '#tests/sample.ts';
+import { provedAt } from './proved-at.ts';
 
 const found = (
   id: `entry:${string}`,
   segmentId: `segment:${string}`,
   fromMm: number,
   toMm: number,
-): JobEntry => ({
-  id,
-  at: '2026-01-05T10:00:00Z',
-  type: 'inspection',
-  stretches: [{ segmentId, fromMm, toMm }],
-  result: 'found',
-  lookQuality: 0.95,
-  note: '',
-});
+): readonly JobEntry[] => provedAt([{ segmentId, fromMm, toMm }], id);
 const jobWith = (...entries: JobEntry[]): Job => ({ ...sample.job, entries });
 
 test('a find beside a drawn spot proposes nothing, one away from any proposes its middle', () => {
-  expect(proposedRubSpots(sample.map, jobWith(found('entry:a', 'segment:middle', 230, 270)))).toEqual([]);
-  expect(proposedRubSpots(sample.map, jobWith(found('entry:b', 'segment:rear', 300, 340)))).toMatchObject([
-    { entryId: 'entry:b', segmentId: 'segment:rear', stationMm: 320, at: { xMm: 1320 } },
+  expect(proposedRubSpots(sample.map, jobWith(...found('entry:a', 'segment:middle', 230, 270)))).toEqual([]);
+  expect(proposedRubSpots(sample.map, jobWith(...found('entry:b', 'segment:rear', 300, 340)))).toMatchObject([
+    { entryId: 'entry:b-described', segmentId: 'segment:rear', stationMm: 320, at: { xMm: 1320 } },
   ]);
 });
 
@@ -40,8 +33,10 @@ test('a spot added as proposed is proposed no more, and the same place twice is 
   expect(undrawnFinds(drawn.value, [stretch])).toEqual([]);
 });
 
-test('a find taken back proposes nothing', () => {
+test('a find taken back, or never proved, proposes nothing', () => {
   const find = found('entry:a', 'segment:rear', 300, 340);
-  const back: JobEntry = { id: 'entry:t', at: find.at, type: 'take-back', entryId: find.id };
-  expect(proposedRubSpots(sample.map, jobWith(find, back))).toEqual([]);
+  const at = '2026-01-05T11:00:00Z';
+  const back: JobEntry = { id: 'entry:t', at, type: 'take-back', entryId: 'entry:a-described' };
+  expect(proposedRubSpots(sample.map, jobWith(...find, back))).toEqual([]);
+  expect(proposedRubSpots(sample.map, jobWith(...find.slice(0, 2)))).toEqual([]);
 });

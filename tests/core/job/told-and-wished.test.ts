@@ -8,6 +8,7 @@ import { type RankJobOptions, rank } from '#core/job/rank.ts';
 import { whatChanged } from '#core/job/rank-change.ts';
 import { beginSensitivity, rankSensitivity } from '#core/job/rank-sensitivity.ts';
 import { sample } from '#tests/sample.ts';
+import { provedAt } from './proved-at.ts';
 
 const at = '2026-01-05T10:00:00Z';
 let count = 0;
@@ -22,14 +23,9 @@ const ranked = (job: Job, options: RankJobOptions = {}) => {
 };
 const takenOff = (job: Job) => ranked(job).digPlan.flatMap(({ takeOff }) => takeOff);
 
-const foundAtEdge = entry('inspection', {
-  stretches: [{ segmentId: 'segment:middle', fromMm: 200, toMm: 300 }],
-  result: 'found',
-  lookQuality: 0.95,
-  note: '',
-});
+const foundAtEdge = provedAt([{ segmentId: 'segment:middle', fromMm: 200, toMm: 300 }]);
 const pastFinds = Array.from({ length: 2 }, (_, i) => {
-  const past = pastJob(sample.map, { ...jobWith(foundAtEdge), id: `job:past-${i}` });
+  const past = pastJob(sample.map, { ...jobWith(...foundAtEdge), id: `job:past-${i}` });
   if (!past) throw new Error('a find teaches');
   return past;
 });

@@ -101,7 +101,7 @@ describe('the list of where to open first', () => {
     const html = shown(viewOf({ entries: [openRunSeen] }));
     expect(html).toContain('aria-label="Tread plate: mark off"');
     expect(html).toContain('from Sill plug');
-    for (const answer of ['Seen, sound', 'Seen, damaged, not the cause', 'Proved cause']) {
+    for (const answer of ['Seen, sound', 'Seen, damaged, not the cause', 'Cause found']) {
       expect(html).toContain(answer);
     }
   });

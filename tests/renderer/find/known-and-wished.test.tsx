@@ -23,21 +23,14 @@ import {
 } from '#renderer/places/find/wishes/panel-standing.ts';
 import { WishPanel } from '#renderer/places/find/wishes/wish-panel.tsx';
 import { jobSession } from '#renderer/session/job-session.ts';
+import { provedAt } from '#tests/core/job/proved-at.ts';
 import { sample } from '#tests/sample.ts';
 
 const at = '2026-01-05T10:00:00Z';
 const nothing = (): void => {};
-const find: JobEntry = {
-  id: 'entry:find',
-  at,
-  type: 'inspection',
-  stretches: [{ segmentId: 'segment:middle', fromMm: 200, toMm: 300 }],
-  result: 'found',
-  lookQuality: 0.95,
-  note: '',
-};
+const find = provedAt([{ segmentId: 'segment:middle', fromMm: 200, toMm: 300 }]);
 const past = (['job:a', 'job:b'] as const).flatMap(
-  (id) => pastJob(sample.map, { ...sample.job, id, entries: [find] }) ?? [],
+  (id) => pastJob(sample.map, { ...sample.job, id, entries: [...find] }) ?? [],
 );
 const history = teach(past, sample.map);
 const name = (id: string): string => id;
@@ -96,12 +89,9 @@ describe('what is known beforehand, under each opening', () => {
 
   test('finds on this model are said with what they did, and so is work on the seat where it counts', () => {
     expect(openingTold(seat, ranking)).toEqual([expect.stringMatching(/^Seat out and back: raised this/)]);
-    const atRear = {
-      ...find,
-      stretches: [{ segmentId: 'segment:rear', fromMm: 200, toMm: 300 }],
-    } as JobEntry;
+    const atRear = provedAt([{ segmentId: 'segment:rear', fromMm: 200, toMm: 300 }]);
     const pastRear = (['job:c', 'job:d'] as const).flatMap(
-      (id) => pastJob(sample.map, { ...sample.job, id, entries: [atRear] }) ?? [],
+      (id) => pastJob(sample.map, { ...sample.job, id, entries: [...atRear] }) ?? [],
     );
     const taught = rank(sample.map, sample.job, { history: teach(pastRear, sample.map), withTold: true });
     if (!taught.ok) throw new Error(taught.problem.code);
@@ -244,7 +234,7 @@ describe('another order than the list’s', () => {
 
   test('is not noticed when the list is followed, or when the intake changed', () => {
     const stretches = first.look.parts.map(({ segmentId }) => ({ segmentId, fromMm: 0, toMm: 100 }));
-    const look: JobEntry = { ...find, id: 'entry:l', type: 'inspection', result: 'seen-sound', stretches };
+    const look: JobEntry = { ...find[0], id: 'entry:l', result: 'seen-sound', stretches };
     expect(takenOutOfOrder(ranking, [look])).toBeNull();
     expect(takenOutOfOrder(ranking, ['intake', 'past-jobs'])).toBeNull();
   });
