@@ -27,6 +27,8 @@ export interface MapSvgOptions {
   readonly fontFamily?: string;
   /** How wide text is set in that family, where a browser is at hand to ask. */
   readonly measure?: TextMeasure;
+  /** False where the map's name stands beside the drawing already. */
+  readonly titled?: boolean;
   /** Stands under the title, such as the date; nothing otherwise. */
   readonly subtitle?: string;
   /** Circuit and marks of a job; nothing is lit when absent. */
@@ -63,15 +65,17 @@ export function mapSvg(map: MapDocument, colours: BoardColours, options: MapSvgO
     lengths = 'metric',
     fontFamily = 'sans-serif',
     subtitle = '',
+    titled = true,
   } = options;
   const box = mapBounds(map);
-  const size = sheetSize(box, longSidePx);
+  const topPx = titled ? headPx : 0;
+  const size = sheetSize(box, longSidePx, topPx);
   const fitted = fitCamera(
     box,
-    { widthPx: size.widthPx, heightPx: size.heightPx - headPx - footPx },
+    { widthPx: size.widthPx, heightPx: size.heightPx - topPx - footPx },
     marginPx,
   );
-  const camera: Camera = { ...fitted, yPx: fitted.yPx + headPx };
+  const camera: Camera = { ...fitted, yPx: fitted.yPx + topPx };
   const scene = sceneOf({
     index: boardIndex(map),
     camera,
@@ -88,7 +92,7 @@ export function mapSvg(map: MapDocument, colours: BoardColours, options: MapSvgO
   pen.fillRect(0, 0, size.widthPx, size.heightPx);
   drawPanels(pen, scene.panels, camera, colours);
   for (const paint of painters) paint(pen.context, scene);
-  drawTitle(pen, map.details.name, subtitle, fontFamily, colours);
+  if (titled) drawTitle(pen, map.details.name, subtitle, fontFamily, colours);
   drawScaleBar(pen, camera, size.heightPx, lengths, fontFamily, colours);
   const title = escapeXml(map.details.name);
   return [
@@ -121,20 +125,20 @@ export function mapSvgSize(
   longSidePx = usualLongSidePx,
 ): { readonly widthPx: number; readonly heightPx: number; readonly pxPerMm: number } {
   const box = mapBounds(map);
-  return { ...sheetSize(box, longSidePx), pxPerMm: sheetPxPerMm(box, longSidePx) };
+  return { ...sheetSize(box, longSidePx, headPx), pxPerMm: sheetPxPerMm(box, longSidePx) };
 }
 
 function sheetPxPerMm(box: Bounds, longSidePx: number): number {
   return (longSidePx - 2 * marginPx) / Math.max(1, box.maxXMm - box.minXMm, box.maxYMm - box.minYMm);
 }
 
-function sheetSize(box: Bounds, longSidePx: number): { widthPx: number; heightPx: number } {
+function sheetSize(box: Bounds, longSidePx: number, topPx: number): { widthPx: number; heightPx: number } {
   const widthMm = Math.max(1, box.maxXMm - box.minXMm);
   const heightMm = Math.max(1, box.maxYMm - box.minYMm);
   const scale = sheetPxPerMm(box, longSidePx);
   // Narrow drawings still need room for their title.
   const widthPx = Math.max(640, Math.round(widthMm * scale + 2 * marginPx));
-  return { widthPx, heightPx: Math.round(heightMm * scale + 2 * marginPx) + headPx + footPx };
+  return { widthPx, heightPx: Math.round(heightMm * scale + 2 * marginPx) + topPx + footPx };
 }
 
 /** The lean of the hatch follows the panel's order as on the board, so that an overlap shows as a lattice. */

@@ -37,6 +37,8 @@ export const reportWords = {
   good: 'Good',
   bad: 'Still bad',
   notRepeated: 'Not repeated: did not show the fault',
+  movedWhereMost: 'Moved again where it changed most often',
+  takenAfter: 'Taken after the repair',
   notDone: 'Not done',
   ruledOut: 'Opened and seen sound',
   other: 'Other damage seen',

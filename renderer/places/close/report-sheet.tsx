@@ -2,6 +2,7 @@ import { type ReactNode, useMemo } from 'react';
 import { clockKinds } from '#core/job/closing-words.ts';
 import { customerReport, type ReportedFind } from '#core/job/customer-report.ts';
 import type { ProofItem } from '#core/job/proof-checklist.ts';
+import { MapDrawing } from '../../drawing-export/map-drawing.tsx';
 import {
   alongWords,
   clockWords,
@@ -25,6 +26,7 @@ import { useNow } from '../../session/use-now.ts';
 import { useFind } from '../find/find-context.ts';
 import { readingLine } from '../find/readings/reading-line.ts';
 import { KeptPhoto } from './kept-photo.tsx';
+import { retestLine } from './retest-line.ts';
 import { saidFind, saidStretches } from './said-stretches.ts';
 import { SheetFrame } from './sheet-frame.tsx';
 import { useMapPicture } from './use-map-picture.ts';
@@ -49,11 +51,7 @@ export function ReportSheet() {
   const panels = (ids: readonly string[]): string => ids.map((id) => say(nameOf(open.map, id))).join(', ');
   const clocked = clockKinds.filter((kind) => report.clock.minutes[kind] >= 0.5);
   return (
-    <SheetFrame
-      title={words.title}
-      fileName={`${words.title} ${report.vehicle.plate}`.trim()}
-      ready={picture !== null}
-    >
+    <SheetFrame title={words.title} fileName={`${words.title} ${report.vehicle.plate}`.trim()} ready>
       <dl className="sheet-facts">
         <Fact term={words.vehicle}>{open.map.details.name}</Fact>
         {report.vehicle.odometer === null ? null : (
@@ -93,12 +91,10 @@ export function ReportSheet() {
           </p>
         ) : null}
       </Part>
-      {picture ? (
-        <figure className="sheet-map">
-          <img src={picture} alt={words.mapAlt} />
-          <figcaption>{words.mapCaption}</figcaption>
-        </figure>
-      ) : null}
+      <figure className="sheet-map">
+        <MapDrawing svg={picture} label={words.mapAlt} className="sheet-map-drawing" />
+        <figcaption>{words.mapCaption}</figcaption>
+      </figure>
       {cause && cause.repairs.length > 0 ? (
         <Part title={words.repair}>
           <Repairs find={cause} />
@@ -272,11 +268,7 @@ function Tests({
   readonly repaired: boolean;
 }) {
   const view = useFind();
-  const ofReading = new Map(
-    proof.flatMap((item) => (item.repeats ? [[item.repeats.id, item] as const] : [])),
-  );
-  const after = (item: ProofItem | undefined): string => {
-    if (!item) return words.notRepeated;
+  const after = (item: ProofItem): string => {
     if (!item.done) return words.notDone;
     const { done } = item;
     const shown =
@@ -299,7 +291,7 @@ function Tests({
         {tests.map((test) => (
           <tr key={test.id}>
             <td>{readingLine(test, view)}</td>
-            {repaired ? <td>{after(ofReading.get(test.id))}</td> : null}
+            {repaired ? <td>{retestLine(test, proof, view.standing, after)}</td> : null}
           </tr>
         ))}
         {repaired

@@ -1,22 +1,24 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { EntryOf } from '#core/job/job-document.ts';
+import { canvasMeasure } from '../../drawing-export/canvas-measure.ts';
+import { pageType } from '../../drawing-export/map-drawing.tsx';
 import { mapSvg } from '../../drawing-export/map-svg.ts';
 import { boardColours } from '../../theme/tokens.ts';
 import { useFind } from '../find/find-context.ts';
 import { litOf } from '../find/lit-of.ts';
 import { saidMap } from '../find/said-map.ts';
 
-/** Few enough that marks and names stay large on a page. */
-const longSidePx = 800;
+/** As wide as a page's text, so that names are as large as the text. */
+const longSidePx = 640;
 
 /** A page is white already. */
 const colours = { ...boardColours.day, paper: '#ffffff' };
 
-/** The map by day with the circuit and the places of some finds marked, as an address an image can show. */
-export function useMapPicture(finds: readonly EntryOf<'finding'>[]): string | null {
+/** The map by day with the circuit and the places of some finds marked, as SVG. */
+export function useMapPicture(finds: readonly EntryOf<'finding'>[]): string {
   const { open, standing, say, lengths } = useFind();
   const { map, line } = open;
-  const svg = useMemo(() => {
+  return useMemo(() => {
     const looks = finds.map(({ id, at, stretches, result }) => ({
       id,
       at,
@@ -31,13 +33,13 @@ export function useMapPicture(finds: readonly EntryOf<'finding'>[]): string | nu
     const opened = new Set(standing.flatMap((entry) => (entry.type === 'panel-off' ? entry.panelId : [])));
     const panels = new Map([...map.panels].filter(([id]) => opened.has(id)));
     const shown = { ...saidMap(map, say), panels, rubSpots: new Map() };
-    return mapSvg(shown, colours, { lit, lengths, longSidePx });
+    return mapSvg(shown, colours, {
+      lit,
+      lengths,
+      longSidePx,
+      titled: false,
+      fontFamily: pageType,
+      measure: canvasMeasure(pageType),
+    });
   }, [finds, map, line, standing, say, lengths]);
-  const [address, setAddress] = useState<string | null>(null);
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [svg]);
-  return address;
 }

@@ -1,12 +1,17 @@
-import { useEffect, useMemo, useState } from 'react';
+import { useMemo } from 'react';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { RequestOutput } from '#electron/contract/contract.ts';
 import type { LitMark } from '../../board/lit.ts';
+import { canvasMeasure } from '../../drawing-export/canvas-measure.ts';
+import { MapDrawing, pageType } from '../../drawing-export/map-drawing.tsx';
 import { mapSvg } from '../../drawing-export/map-svg.ts';
 import { modelWords } from '../../language/model.ts';
 import { useMachineSettings } from '../../session/machine-settings.ts';
 import { boardColours } from '../../theme/tokens.ts';
 import { useTheme } from '../../theme/use-theme.ts';
+
+/** About as wide as it is shown, so that names are as large as others on the page. */
+const longSidePx = 720;
 
 /** The map with a ring at each proved cause and a notch at other damage. */
 export function ChafingPicture({
@@ -31,18 +36,19 @@ export function ChafingPicture({
       circuitSegments: new Set(places.map(({ segmentId }) => segmentId)),
       pointed: [],
     };
-    return mapSvg(map, boardColours[theme], { lit, lengths });
+    return mapSvg(map, boardColours[theme], {
+      lit,
+      lengths,
+      longSidePx,
+      titled: false,
+      fontFamily: pageType,
+      measure: canvasMeasure(pageType),
+    });
   }, [map, places, theme, lengths]);
-  const [address, setAddress] = useState<string | null>(null);
-  useEffect(() => {
-    const made = URL.createObjectURL(new Blob([svg], { type: 'image/svg+xml' }));
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [svg]);
-  return address ? (
+  return (
     <figure className="chafing-figure">
-      <img className="chafing-picture" src={address} alt={modelWords.picture} />
+      <MapDrawing svg={svg} label={modelWords.picture} className="chafing-picture" />
       <figcaption className="quiet">{modelWords.pictureKey}</figcaption>
     </figure>
-  ) : null;
+  );
 }
