@@ -9,6 +9,7 @@ import type {
   ProofCheck,
 } from '#core/job/closing-words.ts';
 import { noCurrentA } from '#core/job/looks-sound.ts';
+import type { ProofItem } from '#core/job/proof-checklist.ts';
 import type { FindProof, ProofOfCausePart } from '#core/job/proved-find.ts';
 import type { RepairPractice, RubCure } from '#core/job/repair-practice-table.ts';
 import type { RepairWarning } from '#core/job/repair-warnings.ts';
@@ -283,6 +284,7 @@ export const closeWords = {
       `${minutes} min to open and look, ${refit} min to put back, and a ${chance} % chance of having found it.`,
     nextAmount: (amount: string): string => `About ${amount} for that.`,
     nothingNext: 'Nothing left to open.',
+    foundNow: 'The cause is found: no further place to open.',
     noRate: 'Set an hourly rate in the settings to have it in money.',
   },
   end: {
@@ -372,7 +374,11 @@ function capacitanceSentence({ fromPf, toPf, by, beforePf }: SoundCapacitance): 
 const rounded = (value: number): number => Number(value.toPrecision(2));
 
 /** What is missing before a job can be closed, and what to do. */
-export function hindranceSentence(hindrance: CloseHindrance, nameOf: (id: string) => string): string {
+export function hindranceSentence(
+  hindrance: CloseHindrance,
+  nameOf: (id: string) => string,
+  testName: (item: ProofItem) => string = ({ check }) => proofCheckWords[check],
+): string {
   switch (hindrance.code) {
     case 'no-cause-found':
       return 'No cause is described. Describe what was found, or close as not found.';
@@ -387,9 +393,9 @@ export function hindranceSentence(hindrance: CloseHindrance, nameOf: (id: string
     case 'not-looked-along':
       return 'The loom was not looked along each way and at the twin place.';
     case 'test-missing':
-      return `Not tried after the repair: ${lower(proofCheckWords[hindrance.item.check])}.`;
+      return `Not tried after the repair: ${lower(testName(hindrance.item))}.`;
     case 'test-bad':
-      return `Still bad after the repair: ${lower(proofCheckWords[hindrance.item.check])}.`;
+      return `Still bad after the repair: ${lower(testName(hindrance.item))}.`;
     case 'shown-after-repair':
       return hindrance.entryIds.length === 1
         ? 'A reading taken after the repair still shows a fault. Search on, or take the test again.'

@@ -7,6 +7,7 @@ import { Button, Choice, Notice, TextArea } from '../../parts/index.ts';
 import { useDraft } from '../../session/drafts.ts';
 import { useFind } from '../find/find-context.ts';
 import { optionsOf } from './options.ts';
+import { testTitle } from './proof-section.tsx';
 import { SearchOn } from './search-on.tsx';
 import { Section } from './section.tsx';
 import './end.css';
@@ -21,7 +22,8 @@ const asProved: { readonly outcome: CloseOutcome; readonly reason: string; reado
 
 /** The end of a job: proved, or with a reason why not; what is missing is said, nothing is hidden. */
 export function EndSection({ onSearchOn }: { readonly onSearchOn: () => void }) {
-  const { open, standing, session, say } = useFind();
+  const view = useFind();
+  const { open, standing, session, say } = view;
   const [{ outcome, reason, advice }, change, drop] = useDraft(open.job.id, 'end', asProved);
   const closed = closingOf(standing);
   if (closed) {
@@ -41,7 +43,11 @@ export function EndSection({ onSearchOn }: { readonly onSearchOn: () => void }) 
   }
   const check = canClose(open.map, open.line, standing, outcome, reason);
   const sentence = (each: (typeof check.hindrances)[number]): string =>
-    hindranceSentence(each, (id) => say(nameOf(open.map, id)));
+    hindranceSentence(
+      each,
+      (id) => say(nameOf(open.map, id)),
+      (item) => testTitle(item, view),
+    );
   return (
     <Section number={7} title={closeWords.sections.end} done={false}>
       <form

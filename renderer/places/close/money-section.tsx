@@ -1,6 +1,7 @@
 import { agreedLimit } from '#core/job/agreed-limit.ts';
 import { type ClockKind, clockKinds } from '#core/job/closing-words.ts';
 import { jobClock } from '#core/job/job-clock.ts';
+import { jobStage } from '#core/job/job-stage.ts';
 import { nextPlacesCost } from '#core/job/next-places-cost.ts';
 import { clockWords, closeWords } from '../../language/close.ts';
 import { sayMinutes, sayPercent } from '../../language/find.ts';
@@ -150,14 +151,20 @@ function Agreed({ minutes }: { readonly minutes: number }) {
 }
 
 function NextPlaces() {
-  const { open } = useFind();
+  const { open, standing } = useFind();
   const { currency, hourlyRate } = useShop();
+  // A cause that waits for its proof or repair is not searched for any more.
+  const stage = jobStage(standing);
+  const isFound = stage === 'found' || stage === 'repaired';
   const plan = open.ranking?.digPlan ?? [];
+  if (stage === 'closed') return null;
   const cost = nextPlacesCost(open.map, plan, 3, hourlyRate);
   return (
     <div className="next-places">
       <h3>{words.next}</h3>
-      {cost.steps.length === 0 ? (
+      {isFound ? (
+        <p className="quiet">{words.foundNow}</p>
+      ) : cost.steps.length === 0 ? (
         <p className="quiet">{words.nothingNext}</p>
       ) : (
         <>

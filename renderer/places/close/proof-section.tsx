@@ -67,11 +67,13 @@ function ProofLine({
 }) {
   const view = useFind();
   const { check, repeats, expected, done } = item;
-  const title =
-    check === 'reading' ? `${proofCheckWords.reading}: ${stateLineOf(item, view)}` : proofCheckWords[check];
   return (
     <li className={done?.good ? 'proof-line proof-line-good' : 'proof-line'}>
-      <p className="proof-title">{title}</p>
+      <p className="proof-title">
+        {check === 'reading' && repeats
+          ? `${proofCheckWords.reading}: ${stateLine(repeats.state, view)}`
+          : proofCheckWords[check]}
+      </p>
       {repeats ? (
         <p>
           <span className="quiet">{words.before}:</span> {readingLine(repeats, view)}
@@ -87,8 +89,11 @@ function ProofLine({
   );
 }
 
-const stateLineOf = ({ repeats }: ProofItem, view: Parameters<typeof stateLine>[1]): string =>
-  repeats ? stateLine(repeats.state, view) : '';
+/** What is tried again, so that no two tests of a job read alike: what it showed before, and how the car stood. */
+export const testTitle = ({ check, repeats }: ProofItem, view: Parameters<typeof stateLine>[1]): string =>
+  check === 'reading' && repeats
+    ? `${proofCheckWords.reading} (${readingLine(repeats, view)}; ${stateLine(repeats.state, view)})`
+    : proofCheckWords[check];
 
 /** What was read when it was tried: a whole reading, or the current alone. */
 function shownAfter(
