@@ -2,10 +2,12 @@ import type { CircuitLine, CircuitSpan } from '../circuit/circuit-line.ts';
 import { type FaultClass, faultClasses } from '../map/kinds.ts';
 import type { MapDocument } from '../map/map-document.ts';
 import { assert } from '../quantity/assert.ts';
+import { samePlaceMm } from '../quantity/tolerance.ts';
 import { type ChafeAssumptions, defaultAssumptions } from './chafe-assumptions.ts';
 import type { Mechanism } from './class-split.ts';
 import type { HazardCause, HazardField } from './hazard-field.ts';
 import { jointHazard } from './joint-hazard.ts';
+import { stationsOfJoints } from './joints-of-line.ts';
 import type { MechanismHazard } from './mechanism-hazard.ts';
 import { type SegmentHazard, segmentHazard } from './segment-hazard.ts';
 import { type CellBell, cellBell, foldedCell } from './smooth-cells.ts';
@@ -45,7 +47,7 @@ export function hazardAlong(
       field.add(cause.mechanism, cause.placed ? field.spread(inPlace) : inPlace);
     }
   }
-  addJoints(map, line, laid, assumptions, field);
+  addJoints(map, line, assumptions, field);
   return field.finished();
 }
 
@@ -73,34 +75,35 @@ function turned({ span, hazard, firstCell }: LaidSpan, cause: MechanismHazard): 
   };
 }
 
+/** Adds each joint's hazard in equal parts to the cells that meet at it, those of branches too. */
 function addJoints(
   map: MapDocument,
   line: CircuitLine,
-  laid: readonly LaidSpan[],
   assumptions: ChafeAssumptions,
   field: FieldUnderWay,
 ): void {
-  line.nodes.forEach(({ nodeId }, i) => {
+  for (const [nodeId, stations] of stationsOfJoints(line)) {
     const node = map.nodes.get(nodeId);
-    // The ends of a circuit are parts, weighed as such.
-    const onTheWay = i > 0 && i < line.nodes.length - 1;
-    const rate = node && onTheWay ? jointHazard(map, node, assumptions) : 0;
-    if (rate === 0) return;
-    const before = laid[i - 1];
-    const after = laid[i];
-    const cells = [
-      ...(before ? [before.firstCell + before.hazard.cellCount - 1] : []),
-      ...(after ? [after.firstCell] : []),
-    ];
-    const perMm = cells.map((cell) => rate / cells.length / field.cellMm(cell));
-    field.add('joint', {
-      cause: 'joint',
-      thing: nodeId,
-      figures: {},
-      firstCell: cells[0] as number,
-      perMm: new Float64Array(perMm),
-    });
-  });
+    const rate = node ? jointHazard(map, node, assumptions) : 0;
+    if (rate === 0) continue;
+    const cells = stations.map(({ stationMm, side }) => field.cellBeside(stationMm, side));
+    const share = (cell: number) => rate / cells.length / field.cellMm(cell);
+    for (const [first, end] of rowsOf(cells)) {
+      const perMm = Float64Array.from({ length: end - first }, (_, i) => share(first + i));
+      field.add('joint', { cause: 'joint', thing: nodeId, figures: {}, firstCell: first, perMm });
+    }
+  }
+}
+
+/** Cells one after another, as their first and the one after their last. */
+function rowsOf(cells: readonly number[]): readonly (readonly [number, number])[] {
+  const rows: [number, number][] = [];
+  for (const cell of [...new Set(cells)].sort((a, b) => a - b)) {
+    const last = rows[rows.length - 1];
+    if (last?.[1] === cell) last[1] = cell + 1;
+    else rows.push([cell, cell + 1]);
+  }
+  return rows;
 }
 
 /** The field while causes are still being added to it. */
@@ -123,6 +126,17 @@ class FieldUnderWay {
 
   cellMm(cell: number): number {
     return (this.#edgesMm[cell + 1] as number) - (this.#edgesMm[cell] as number);
+  }
+
+  /** The cell that ends, or begins, at a station that is a border of cells. */
+  cellBeside(stationMm: number, side: 'before' | 'after'): number {
+    let [low, high] = [0, this.cellCount];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((this.#edgesMm[middle] as number) < stationMm - samePlaceMm) low = middle + 1;
+      else high = middle;
+    }
+    return side === 'before' ? low - 1 : low;
   }
 
   /** Moves each cell's hazard by a bell to its neighbours; what would leave the circuit folds back. */

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { causesBetween } from '#core/chafe/causes-between.ts';
+import { causesBetween, massBetween } from '#core/chafe/causes-between.ts';
 import { defaultAssumptions } from '#core/chafe/chafe-assumptions.ts';
 import { hazardAlong } from '#core/chafe/hazard-along.ts';
 import { layStraight } from '#core/circuit/circuit-line.ts';
+import { layJoined } from '#core/circuit/joined-wires.ts';
 import { faultClasses } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { Circuit, RubSpot } from '#core/map/records.ts';
@@ -99,6 +100,71 @@ describe('hazard along a traced circuit', () => {
       ['node:plug', 39, 2],
     ]);
     expect(joints[0]?.perMm.reduce((all, each) => all + each * 10, 0)).toBeCloseTo(0.0007, 12);
+  });
+
+  describe('with a second wire spliced to it', () => {
+    const branched = (trunkEnds: boolean) => {
+      const map = mapOf({
+        nodes: [
+          node('node:a', 'module', 0),
+          node('node:s', 'splice', 400),
+          node('node:b', 'load', 900),
+          node('node:t', 'splice', 400, 300),
+          node('node:c', 'load', 400, 700),
+          node('node:d', 'load', 800, 300),
+        ],
+        runs: [
+          run('segment:one', 'node:a', 'node:s'),
+          run('segment:two', 'node:s', 'node:b'),
+          run('segment:three', 'node:s', 'node:t'),
+          run('segment:four', 'node:t', 'node:c'),
+          run('segment:five', 'node:t', 'node:d'),
+        ],
+        circuits: [
+          circuit('only', trunkEnds ? ['segment:one'] : ['segment:one', 'segment:two'], {
+            ends: [
+              { nodeId: 'node:a', kind: 'other' },
+              { nodeId: trunkEnds ? 'node:s' : 'node:b', kind: 'other' },
+            ],
+          }),
+          circuit('side', ['segment:three', 'segment:four'], {
+            ends: [
+              { nodeId: 'node:s', kind: 'other' },
+              { nodeId: 'node:c', kind: 'other' },
+            ],
+          }),
+        ],
+      });
+      const line = layJoined(map, map.circuits.get('circuit:only') as Circuit);
+      if (!line.ok) throw new Error('the test map does not lie straight');
+      return { field: hazardAlong(map, line.value), line: line.value };
+    };
+    const jointMass = (trunkEnds: boolean, thing: string) => {
+      const { field } = branched(trunkEnds);
+      const edges = field.cellEdgesMm;
+      const pieces = field.causes.filter((each) => each.cause === 'joint' && each.thing === thing);
+      const cells = pieces.flatMap(({ firstCell, perMm }) => [...perMm].map((_, i) => firstCell + i));
+      const mass = pieces.reduce((sum, each) => sum + massBetween(edges, each, 0, edges.at(-1) as number), 0);
+      return { mass, stations: cells.map((cell) => edges[cell] as number) };
+    };
+
+    test('the splice counts once, in equal parts on all wires that meet at it', () => {
+      const { mass, stations } = jointMass(false, 'node:s');
+      expect(mass).toBeCloseTo(0.0007, 12);
+      expect(stations).toEqual([390, 400, 900]);
+    });
+
+    test('a splice passed by the second wire counts too', () => {
+      const { mass, stations } = jointMass(false, 'node:t');
+      expect(mass).toBeCloseTo(0.0007, 12);
+      expect(stations).toEqual([1_190, 1_200]);
+    });
+
+    test('a splice at which the first wire ends is a joint, not a part', () => {
+      const { mass, stations } = jointMass(true, 'node:s');
+      expect(mass).toBeCloseTo(0.0007, 12);
+      expect(stations).toEqual([390, 400]);
+    });
   });
 
   test('what nobody mapped is listed with the share it is given, the rest keeping its proportions', () => {
