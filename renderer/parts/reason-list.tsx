@@ -4,6 +4,8 @@ import type { LengthSystem } from '../language/say-length.ts';
 
 /** A cause below this share is left out of a list that must stay short. */
 const leastShown = 0.01;
+/** The same where room is dear. */
+const leastInRows = 0.1;
 const mostShown = 6;
 
 /**
@@ -27,7 +29,8 @@ export function ReasonList({
     const line = whyLine(causes, nameOf, lengths);
     return line === '' ? null : <p className="reason-line">{line}</p>;
   }
-  const shown = causes.filter(({ share }) => share >= leastShown).slice(0, most);
+  const least = as === 'rows' ? leastInRows : leastShown;
+  const shown = causes.filter(({ share }) => share >= least).slice(0, most);
   const held = heldWords(causes, lengths);
   if (shown.length === 0) return <p className="quiet">{hazardWords.none}</p>;
   return (

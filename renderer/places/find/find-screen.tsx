@@ -40,7 +40,7 @@ export function FindScreen({
   readonly onOpenMap: () => void;
   readonly onOpenJob: (jobId: JobId) => void;
 }) {
-  const { open, session, pick, openReading } = useFind();
+  const { open, session, pick, openReading, closeReading } = useFind();
   const theme = useTheme();
   const [form, setForm] = useState<Form | null>(null);
   const [keys, setKeys] = useState(false);
@@ -57,7 +57,10 @@ export function FindScreen({
   };
   useJobKeys({
     session,
-    letGo: () => pick(null),
+    letGo: () => {
+      pick(null);
+      closeReading();
+    },
     showKeys: () => setKeys(true),
     enterReading: () => openReading([], null),
   });
