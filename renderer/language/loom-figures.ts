@@ -15,8 +15,8 @@ function bounded(mean: number, bounds: readonly [number, number], unit: string):
   return `${shortFigure(mean)} ${unit} (${shortFigure(low)} to ${shortFigure(high)})`;
 }
 
-/** Two digits that count, as many as such a figure is worth. */
-const shortFigure = (value: number): string => String(Number(value.toPrecision(2)));
+/** Two digits that count, as many as such a figure is worth, and never less than a hundredth. */
+const shortFigure = (value: number): string => String(Number(Number(value.toPrecision(2)).toFixed(2)));
 
 /** Words for the loom of a run and one of its spans, each figure with its bounds. */
 export const loomWords = {

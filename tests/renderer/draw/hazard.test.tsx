@@ -2,11 +2,13 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import { type GuidanceCode, guidanceSources } from '#core/chafe/aircraft-guidance.ts';
 import { guidanceFlags } from '#core/chafe/guidance-flags.ts';
+import { loomFigures } from '#core/chafe/loom-figures.ts';
 import { runCauses } from '#core/chafe/run-causes.ts';
 import { segmentHazard, wholeHazard } from '#core/chafe/segment-hazard.ts';
 import { mapWithChange, type RunChange, whatIf } from '#core/chafe/what-if.ts';
 import { rubSpotKinds } from '#core/map/kinds.ts';
 import type { Segment } from '#core/map/records.ts';
+import { diameterSpreadMm } from '#core/wire/bundle.ts';
 import { guidanceSentence, guidanceWords } from '#renderer/language/guidance.ts';
 import {
   causeWords,
@@ -16,6 +18,7 @@ import {
   shareWords,
   whyLine,
 } from '#renderer/language/hazard.ts';
+import { loomWords } from '#renderer/language/loom-figures.ts';
 import { nameOf } from '#renderer/language/name-of.ts';
 import { ReasonList } from '#renderer/parts/index.ts';
 import { BeforeAfter } from '#renderer/places/draw/hazard/before-after.tsx';
@@ -92,6 +95,24 @@ describe('reasons', () => {
     expect(sayShare(0)).toBe('0 %');
     expect(shareWords(0.95)).toBe('nearly all');
     expect(shareWords(0.01)).toBe('hardly any');
+  });
+});
+
+describe('the loom where it is looked at', () => {
+  test('gives thickness, weight, first frequency and sag, each between its bounds and in the user’s units', () => {
+    const figures = loomFigures(sample.map, sample.middle);
+    const span = figures?.spans[0];
+    if (!figures || !span) throw new Error('the sample run has a shape');
+    const { tight, loose } = diameterSpreadMm(figures.bundle);
+    const thick = loomWords.thick(figures.bundle.diameterMm, [tight, loose], 'metric');
+    expect(thick).toMatch(/^Bundle [\d.]+ mm \([\d.]+ to [\d.]+\)$/);
+    expect(loomWords.thick(8.4, null, 'metric')).toBe('Bundle 8 mm, as drawn');
+    expect(loomWords.heavy(0.068, 9)).toBe('68 g for each metre, 9 of its wires assumed');
+    const swings = /^first frequency ([\d.]+) Hz \(([\d.]+) to ([\d.]+)\)$/.exec(loomWords.swings(span.hz));
+    const [mean, low, high] = (swings ?? []).slice(1).map(Number) as [number, number, number];
+    expect(low).toBeLessThan(mean);
+    expect(mean).toBeLessThan(high);
+    expect(loomWords.sags(span.sagMm, 'imperial')).toMatch(/^sag [\d.]+ in \([\d.]+ to [\d.]+\)$/);
   });
 });
 
