@@ -31,9 +31,11 @@ export function listMaps(connection: Connection): MapLine[] {
     connection,
     `SELECT map.id, map.revision, map.name, map.body_style AS bodyStyle, map.drive_side AS driveSide,
        map.changed_at AS changedAt, map.picture,
-       count(job.id) AS jobCount, coalesce(sum(job.find_count), 0) AS findCount
-     FROM map LEFT JOIN job ON job.map_id = map.id
-     GROUP BY map.id ORDER BY map.changed_at DESC, map.id`,
+       coalesce(past.jobs, 0) AS jobCount, coalesce(past.finds, 0) AS findCount
+     FROM map
+     LEFT JOIN (SELECT map_id, count(*) AS jobs, sum(find_count) AS finds FROM job GROUP BY map_id) AS past
+       ON past.map_id = map.id
+     ORDER BY map.changed_at DESC, map.id`,
   ).all();
   const lines = (): MapLine[] =>
     rows.map((row) => ({

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { ok, type Result } from '#core/quantity/result.ts';
 import { finishSwap } from '#db/backup/swap-store.ts';
+import { closeStore } from '#db/closed-store.ts';
 import type { Connection } from '#db/connection.ts';
 import { holdFolder } from '#db/folder-hold.ts';
 import { openStore } from '#db/open-store.ts';
@@ -63,7 +64,7 @@ export function openWorkshop(folder: string, sampleFolder: string): Result<Works
     backups,
     close: () => {
       backups.stop();
-      connection.close();
+      closeStore(connection, file);
       hold.value.release();
     },
   });

@@ -53,7 +53,8 @@ export function salvageStore(
   for (const id of jobs.incomplete) closeRanks(target, id);
   target.exec(`DELETE FROM map_record WHERE map_id NOT IN (SELECT id FROM map);
     DELETE FROM map_transaction WHERE map_id NOT IN (SELECT id FROM map);
-    DELETE FROM job_entry WHERE job_id NOT IN (SELECT id FROM job)`);
+    DELETE FROM job_entry WHERE job_id NOT IN (SELECT id FROM job);
+    DELETE FROM job_to_index WHERE job_id NOT IN (SELECT id FROM job)`);
   target.pragma('foreign_keys = ON');
 
   const called = (ids: readonly string[]): string[] => ids.map((id) => names.get(id) ?? id).sort();

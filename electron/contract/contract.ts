@@ -237,6 +237,7 @@ const request = <I extends z.ZodType, O extends z.ZodType>(input: I, output: O) 
  * `Problem`; anything thrown becomes the problem `our-bug`.
  */
 export const contract = {
+  /** Every map, and the jobs that are not closed. */
   'library.list': request(
     none,
     z.strictObject({

@@ -25,7 +25,7 @@ export interface HandedOutBundle {
 
 /**
  * A map with its pictures and, when asked for, what its past jobs found without their customers; or a job with its photos, the map it was opened on and that map's pictures, as one zip. A
- * picture that is no longer kept is named, and the rest handed out without it. Problems: `not-found`,
+ * picture that is no longer kept, or damaged, is named, and the rest handed out without it. Problems: `not-found`,
  * `too-large`.
  */
 export function handOutBundle(
@@ -62,7 +62,8 @@ export function handOutBundle(
   const pictures = new Map<string, BundledPicture>();
   const missingPictures: BundleSummary['missingPictures'] = [];
   for (const { documentName, name, sha256, spare } of named) {
-    const bytes = readPicture(connection, sha256)?.bytes;
+    const kept = readPicture(connection, sha256);
+    const bytes = kept.ok ? kept.value.bytes : null;
     const mediaType = bytes && pictureTypeOf(bytes);
     if (mediaType) pictures.set(sha256, { sha256, mediaType, bytes });
     else if (!spare) missingPictures.push({ documentName, name, sha256 });

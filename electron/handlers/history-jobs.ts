@@ -5,7 +5,7 @@ import type { MapDocument } from '#core/map/map-document.ts';
 import { compareText } from '#core/quantity/compare-text.ts';
 import type { MapId } from '#core/quantity/id.ts';
 import { ok, type Result } from '#core/quantity/result.ts';
-import { listJobs } from '#db/job-list-store.ts';
+import { closedJobsOf } from '#db/job-list-store.ts';
 import { addJob, readJob } from '#db/job-store.ts';
 import { readPinnedMap } from '#db/map-snapshot-store.ts';
 import { readMap } from '#db/map-store.ts';
@@ -23,8 +23,7 @@ export function historyOf({ connection }: HostMeans, map: MapExchange): HistoryO
   const now = mapFromExchange(map);
   const jobs: Job[] = [];
   let leftOut = 0;
-  const lines = listJobs(connection).filter(({ mapId, stage }) => mapId === map.id && stage === 'closed');
-  for (const { id } of lines) {
+  for (const id of closedJobsOf(connection, map.id)) {
     const job = readJob(connection, id);
     const past = job && historyJob(job);
     const pinned = past && readPinnedMap(connection, past.mapId, past.mapRevision);

@@ -1,8 +1,9 @@
 import { chafingPlaces } from '#core/job/chafing-places.ts';
 import { figuresByModel, shopFigures } from '#core/job/shop-figures.ts';
 import { fail, ok } from '#core/quantity/result.ts';
-import { listJobs } from '#db/job-list-store.ts';
-import { factsOfJobs, searchJobs } from '#db/job-recall-store.ts';
+import { mapNamesOfJobs } from '#db/job-list-store.ts';
+import { factsOfJobs } from '#db/job-recall-store.ts';
+import { searchJobs } from '#db/job-search-store.ts';
 import { learnFromClosed } from '#db/learn-lessons.ts';
 import { mapOfJob, sumLessons } from '#db/lesson-store.ts';
 import type { Handlers } from '../contract/handlers.ts';
@@ -21,13 +22,13 @@ export function pastHandlers({
 }: HostMeans): Pick<Handlers, 'jobs.search' | 'shop.figures' | 'jobs.taught' | 'map.past'> {
   return {
     'jobs.search': ({ words, mapId }) => {
-      const found = searchJobs(connection, words, mapId ?? null);
-      return ok({ jobs: found.slice(0, mostSearched), left: Math.max(0, found.length - mostSearched) });
+      const { jobs, total } = searchJobs(connection, words, mapId ?? null, mostSearched);
+      return ok({ jobs: [...jobs], left: total - jobs.length });
     },
     'shop.figures': () => {
       // How well one finds is told by one's own jobs; where a model chafes, by everybody's.
       const facts = factsOfJobs(connection, null).filter(({ handedOn }) => !handedOn);
-      const names = new Map(listJobs(connection).map((line) => [line.mapId, line.mapName]));
+      const names = mapNamesOfJobs(connection);
       const models = [...figuresByModel(facts)].map(([mapId, figures]) => ({
         mapId,
         mapName: names.get(mapId) ?? '',

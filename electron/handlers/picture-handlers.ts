@@ -30,10 +30,10 @@ export function pictureHandlers({ connection }: HostMeans): Pick<Handlers, 'pict
     },
     'picture.read': ({ sha256 }) => {
       const kept = readPicture(connection, sha256);
-      if (!kept) return fail({ code: 'not-found', thing: sha256 });
-      const mediaType = pictureTypeOf(kept.bytes);
-      if (!mediaType) return fail({ code: 'store-damaged', detail: sha256 });
-      return ok({ mediaType, base64: kept.bytes.toString('base64') });
+      if (!kept.ok) return kept;
+      const mediaType = pictureTypeOf(kept.value.bytes);
+      if (!mediaType) return fail({ code: 'store-damaged', detail: 'a picture is of no known kind' });
+      return ok({ mediaType, base64: kept.value.bytes.toString('base64') });
     },
   };
 }

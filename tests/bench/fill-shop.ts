@@ -19,6 +19,10 @@ export interface ShopSize {
   readonly photoBytes: number;
 }
 
+/** As much as is written down on one job. */
+const remark =
+  'Carpet wet under the seat rail; plug green on two pins, cleaned and sealed. Loom lay over the rail edge without a clip for a hand’s breadth. Customer says it began after the seat covers were fitted. Advised to keep the drain holes open.';
+
 const words = ['tail lamp', 'heater', 'seat', 'mirror', 'wiper', 'horn', 'fuel gauge', 'door lock'];
 
 /**
@@ -30,7 +34,8 @@ export function fillShop(connection: Connection, size: ShopSize): void {
   const drawn = [1, 2, 3, 4].map((seed) => mapToExchange(randomMap(seed, { runs: 40, panels: 12 })));
   const worked = mapToExchange(sample.map);
   const record = wholeJob();
-  const open = record.job;
+  const open = { ...record.job, entries: [...record.job.entries] };
+  record.add('note', { text: remark });
   record.add('close', { outcome: 'proved', reason: '', advice: '' });
   const closed = record.job;
   const time = (i: number): string => new Date(Date.UTC(2020, 0, 1) + i * 7_200_000).toISOString();

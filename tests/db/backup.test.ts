@@ -38,7 +38,7 @@ test('a backup holds everything, and is told by when and why it was made', async
   swapStore(file, asideFolderOf(file, now));
   const restored = openAt(file);
   expect(readMap(restored, map.id)).toEqual(map);
-  expect(readPicture(restored, sha256)?.bytes.length).toBe(50_000);
+  expect(readPicture(restored, sha256)).toMatchObject({ ok: true, value: { bytes: { length: 50_000 } } });
   expect(readdirSync(join(dirname(file), 'set-aside'))).toHaveLength(1);
 });
 

@@ -144,7 +144,7 @@ async function lookAfter(
 }
 
 function isThere(connection: Connection, [kind, id, ...figures]: readonly string[]): boolean {
-  if (kind === 'photo') return readPicture(connection, id as string) !== null;
+  if (kind === 'photo') return readPicture(connection, id as string).ok;
   if (kind === 'job') return (readJob(connection, id as JobId)?.entries.length ?? -1) >= Number(figures[0]);
   const map = readMap(connection, id as MapId);
   if (kind === 'map') return map?.nodes.length === Number(figures[0]);

@@ -102,7 +102,8 @@ describe.each(fixtures)('the store of %s', (name) => {
     expect(readJob(connection, 'job:tiny')?.entries).toHaveLength(2);
     expect(listJobs(connection)).toMatchObject([{ stage: 'opening', plate: 'STOCK 1', minutesSpent: 20 }]);
     const sha256 = connection.prepare('SELECT sha256 FROM picture_bytes').pluck().get() as string;
-    expect(readPicture(connection, sha256)?.bytes.toString('latin1')).toContain('fixture');
+    const picture = readPicture(connection, sha256);
+    expect(picture.ok && picture.value.bytes.toString('latin1')).toContain('fixture');
     expect(readPlace(connection, 'draw')).toBe('{"zoom":2}');
     expect(wasOffered(connection, 'orlune-pivet.map.json')).toBe(true);
   });

@@ -99,7 +99,7 @@ function Lists({
       <div className="start-lists">
         <section className="start-jobs" aria-labelledby="jobs-title">
           <h2 id="jobs-title">{startWords.jobs.title}</h2>
-          <JobList jobs={library.jobs.filter(({ stage }) => stage !== 'closed')} onOpen={onOpenJob} />
+          <JobList jobs={library.jobs} onOpen={onOpenJob} />
           <Disclosure
             label={modelWords.search.title}
             open={fold === 'past'}
