@@ -34,6 +34,12 @@ export function openLog(folder: string, now: () => string): Log {
 function traceOf(error: unknown): string {
   if (!(error instanceof Error)) return typeof error;
   const code = 'code' in error ? ` ${String(error.code)}` : '';
-  const places = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
+  // The message stands before the places and may have lines of its own.
+  const stack = error.stack ?? '';
+  const after = stack.includes(error.message) ? stack.indexOf(error.message) + error.message.length : 0;
+  const places = stack
+    .slice(after)
+    .split('\n')
+    .filter((line) => /^\s+at .+:\d+:\d+\)?$/.test(line));
   return [`${error.name}${code}`, ...places].join('\n');
 }

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { ok, type Result } from '#core/quantity/result.ts';
-import { finishSwap } from '#db/backup/swap-store.ts';
+import { comingOf, finishSwap } from '#db/backup/swap-store.ts';
+import { dropPart, partOf } from '#db/backup/whole-file.ts';
 import { closeStore } from '#db/closed-store.ts';
 import type { Connection } from '#db/connection.ts';
 import { holdFolder } from '#db/folder-hold.ts';
@@ -13,6 +14,7 @@ import { answer } from './handlers/answer.ts';
 import { handlersOver } from './handlers/index.ts';
 import { machineChance } from './handlers/machine-chance.ts';
 import { offerSamples } from './handlers/offer-samples.ts';
+import { indexPastJobs } from './index-past-jobs.ts';
 import { type Log, openLog } from './log.ts';
 
 /** A data folder opened for work: the one thing every host needs. */
@@ -58,13 +60,20 @@ export function openWorkshop(folder: string, sampleFolder: string): Result<Works
   let handlers = handlersNow();
   offerSamples({ connection, now, chance: machineChance, backups }, log, sampleFolder);
   backups.begin('start');
+  const stopIndexing = indexPastJobs({ log, connection: () => connection, isBusy: backups.isBusy });
   return ok({
-    answer: (name, input) => answer(handlers, log, name, input),
+    answer: (name, input) => {
+      const reply = answer(handlers, log, name, input);
+      if (!reply.ok && reply.problem.code === 'store-damaged') backups.doubt();
+      return reply;
+    },
     log,
     backups,
     close: () => {
+      stopIndexing();
       backups.stop();
-      closeStore(connection, file);
+      if (backups.isDoubted()) connection.close();
+      else closeStore(connection, file);
       hold.value.release();
     },
   });
@@ -72,5 +81,6 @@ export function openWorkshop(folder: string, sampleFolder: string): Result<Works
 
 function openHeld(file: string, now: string): Result<Connection> {
   finishSwap(file, now);
+  for (const whole of [file, comingOf(file)]) dropPart(partOf(whole));
   return openOrSalvage(file, now);
 }

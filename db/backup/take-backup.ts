@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync, rmSync, statfsSync } from 'node:fs';
+import { closeSync, fdatasyncSync, mkdirSync, openSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import type { Connection } from '../connection.ts';
@@ -6,13 +6,24 @@ import { storeProblem } from '../store-problem.ts';
 import { type BackupReason, backupName } from './backup-name.ts';
 import { backupsToDrop } from './backups-to-drop.ts';
 import { checkCopy } from './check-copy.ts';
+import { hasRoom, storeSize } from './disk-room.ts';
 import { type Backup, listBackups } from './list-backups.ts';
 import { dropPart, finish, partOf } from './whole-file.ts';
 
 /** One megabyte in pages of 4 kB at a time, so that an edit waits for milliseconds at most. */
 const pagesAtATime = 256;
+/** So many megabytes are handed to the disk before more are written: an edit must wait for what is under way. */
+const stepsToTheDisk = 8;
 /** Copying is the first part of the way, checking the copy the rest. */
 const copyShare = 0.7;
+
+/** What copying tells on its way. */
+export interface CopyWatch {
+  /** How far it is, 0 to 1. */
+  readonly onShare?: (share: number) => void;
+  /** The store itself is not read any more. */
+  readonly onCopied?: () => void;
+}
 
 /**
  * Copies an open store page by page while work on it goes on, opens the copy and checks it, and only then
@@ -25,7 +36,7 @@ export async function takeBackup(
   folder: string,
   reason: BackupReason,
   now: string,
-  onShare: (share: number) => void = () => undefined,
+  { onShare, onCopied }: CopyWatch = {},
 ): Promise<Result<Backup>> {
   const fileName = backupName(now, reason);
   const file = join(folder, fileName);
@@ -33,14 +44,10 @@ export async function takeBackup(
   try {
     mkdirSync(folder, { recursive: true });
     dropLeftovers(folder);
-    if (!hasRoom(connection, folder)) return fail({ code: 'store-full' });
-    await connection.backup(part, {
-      progress: ({ totalPages, remainingPages }) => {
-        onShare(totalPages > 0 ? (copyShare * (totalPages - remainingPages)) / totalPages : 0);
-        return pagesAtATime;
-      },
-    });
-    const checked = await checkCopy(part, (share) => onShare(copyShare + (1 - copyShare) * share));
+    if (!hasRoom(folder, storeSize(connection).bytes)) return fail({ code: 'store-full' });
+    await copyInSteps(connection, part, (share) => onShare?.(copyShare * share));
+    onCopied?.();
+    const checked = await checkCopy(part, (share) => onShare?.(copyShare + (1 - copyShare) * share));
     if (!checked.ok) return dropped(part, checked);
     finish(part, file);
     for (const old of backupsToDrop(listBackups(folder), now)) rmSync(join(folder, old.fileName));
@@ -66,10 +73,22 @@ function dropLeftovers(folder: string): void {
   }
 }
 
-/** Whether the disk has room for a copy and some to spare for the day's work. */
-function hasRoom(connection: Connection, folder: string): boolean {
-  const pages = connection.pragma('page_count', { simple: true }) as number;
-  const pageBytes = connection.pragma('page_size', { simple: true }) as number;
-  const { bavail, bsize } = statfsSync(folder);
-  return bavail * bsize > pages * pageBytes + 50_000_000;
+async function copyInSteps(
+  connection: Connection,
+  part: string,
+  onShare: (share: number) => void,
+): Promise<void> {
+  const handle = openSync(part, 'a');
+  let steps = 0;
+  try {
+    await connection.backup(part, {
+      progress: ({ totalPages, remainingPages }) => {
+        onShare(totalPages > 0 ? (totalPages - remainingPages) / totalPages : 0);
+        if (++steps % stepsToTheDisk === 0) fdatasyncSync(handle);
+        return pagesAtATime;
+      },
+    });
+  } finally {
+    closeSync(handle);
+  }
 }

@@ -20,7 +20,8 @@ export function finish(part: string, file: string): void {
   if (process.platform !== 'win32') settle(dirname(file));
 }
 
-function settle(path: string): void {
+/** Returns when the bytes of a file are on the disk. */
+export function settle(path: string): void {
   const handle = openSync(path, process.platform === 'win32' ? 'r+' : 'r');
   try {
     fsyncSync(handle);

@@ -3,14 +3,16 @@ import { build, type InlineConfig } from 'vite';
 import { projectFolder } from './project-folder.ts';
 
 /**
- * Builds the desktop host's two programs into electron/built/desktop: the main one, with the native
- * database driver left outside, and the preload, as the one plain file a sandboxed window can load.
+ * Builds the desktop host's three programs into electron/built/desktop: the main one and that of the thread
+ * which copies the store, with the native database driver left outside, and the preload, as the one plain file
+ * a sandboxed window can load.
  */
 export async function buildDesktop(
   outDir: string = join(projectFolder, 'electron/built/desktop'),
 ): Promise<void> {
-  await build(programConfig('main.ts', 'main.js', 'es', outDir));
-  await build(programConfig('preload.ts', 'preload.cjs', 'cjs', outDir));
+  await build(programConfig('desktop/main.ts', 'main.js', 'es', outDir));
+  await build(programConfig('store-thread.ts', 'store-thread.js', 'es', outDir));
+  await build(programConfig('desktop/preload.ts', 'preload.cjs', 'cjs', outDir));
 }
 
 function programConfig(entry: string, file: string, format: 'es' | 'cjs', outDir: string): InlineConfig {
@@ -21,7 +23,7 @@ function programConfig(entry: string, file: string, format: 'es' | 'cjs', outDir
     publicDir: false,
     ssr: { noExternal: true, external: ['electron', 'better-sqlite3'] },
     build: {
-      ssr: join(projectFolder, 'electron/desktop', entry),
+      ssr: join(projectFolder, 'electron', entry),
       outDir,
       emptyOutDir: false,
       target: 'node24',

@@ -210,6 +210,10 @@ export const backupLineSchema = z.strictObject({
 });
 export type BackupLine = z.infer<typeof backupLineSchema>;
 
+const storeWorkSchema = z.enum(['backup', 'restore', 'compact']);
+/** Why work on the data file was not done; `busy`: it was written to all the while. */
+const storeTroubleSchema = z.enum(['full', 'read-only', 'damaged', 'busy', 'other']);
+
 /** What was saved from a damaged store and what was not, by the names a person knows. */
 export const storeLossSchema = z.strictObject({
   at: time,
@@ -410,24 +414,39 @@ export const contract = {
   ),
   'place.keep': request(z.strictObject({ key: z.string().max(100), text: z.string().max(100_000) }), none),
 
-  /** The backups, newest first, how far a running one is, and why the last one failed. */
+  /** The backups, newest first, what is being done with the data file, how far it is, and how the last such work ended. */
   'backup.list': request(
     none,
     z.strictObject({
       backups: z.array(backupLineSchema),
       folder: z.string(),
-      /** From 0 to 1 while one is being made. */
+      doing: storeWorkSchema.nullable(),
+      /** From 0 to 1 while something is being done. */
       running: z.number().nullable(),
-      trouble: z.enum(['full', 'read-only', 'damaged', 'other']).nullable(),
+      /** Why the last backup was not made; `damaged` also when something could not be read since the start. */
+      trouble: storeTroubleSchema.nullable(),
+      /** The last work that ended since the start; lengths of the data file in bytes. */
+      ended: z
+        .strictObject({
+          doing: storeWorkSchema,
+          trouble: storeTroubleSchema.nullable(),
+          bytesBefore: z.number().int(),
+          bytesAfter: z.number().int(),
+        })
+        .nullable(),
+      /** What the data file takes on the disk, and how much of that holds nothing any more. */
+      store: z.strictObject({ bytes: z.number().int(), emptyBytes: z.number().int() }),
     }),
   ),
   /** Begins a backup now and answers at once; `backup.list` says how it goes. */
   'backup.take': request(none, none),
   /**
-   * Makes a new store from a backup and goes on with that one. What was there becomes a backup itself. Every
-   * open page must be read anew afterwards.
+   * Begins to make a new store from a backup, to go on with that one; answers at once, and `backup.list` says
+   * how it goes. What was there becomes a backup itself. Every open page must be read anew afterwards.
    */
   'backup.restore': request(z.strictObject({ fileName: z.string().max(100) }), none),
+  /** Begins to write the data file anew without what it no longer needs; `backup.list` says how it goes. */
+  'store.compact': request(none, none),
   /** What was lost when a damaged store was opened; null when nothing was, or it has been read. */
   'loss.read': request(none, z.strictObject({ loss: storeLossSchema.nullable() })),
   'loss.noted': request(none, none),

@@ -4,7 +4,7 @@ import type { HostMeans } from './host-means.ts';
 
 type BackupHandlers = Pick<
   Handlers,
-  'backup.list' | 'backup.take' | 'backup.restore' | 'loss.read' | 'loss.noted'
+  'backup.list' | 'backup.take' | 'backup.restore' | 'store.compact' | 'loss.read' | 'loss.noted'
 >;
 
 /** The requests about copies of everything, and about what a damaged store lost. */
@@ -19,8 +19,12 @@ export function backupHandlers({ backups }: HostMeans): BackupHandlers {
       return ok({});
     },
     'backup.restore': ({ fileName }) => {
-      const restored = backups.restore(fileName);
-      return restored.ok ? ok({}) : restored;
+      const begun = backups.beginRestore(fileName);
+      return begun.ok ? ok({}) : begun;
+    },
+    'store.compact': () => {
+      const begun = backups.beginCompact();
+      return begun.ok ? ok({}) : begun;
     },
     'loss.read': () => ok({ loss: backups.loss() }),
     'loss.noted': () => {

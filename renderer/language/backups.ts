@@ -11,6 +11,27 @@ function named(names: readonly string[]): string {
 
 const counted = (count: number, one: string, many: string): string => `${count} ${count === 1 ? one : many}`;
 
+type StoreState = RequestOutput<'backup.list'>;
+type StoreTrouble = NonNullable<StoreState['trouble']>;
+
+const doingWords: Record<NonNullable<StoreState['doing']>, string> = {
+  backup: 'Backing up',
+  restore: 'Going back',
+  compact: 'Writing the data file anew',
+};
+
+/** A length on the disk. */
+export function sayBytes(bytes: number): { readonly value: string; readonly unit: string } {
+  return bytes < 1e6
+    ? { value: String(Math.max(1, Math.round(bytes / 1e3))), unit: 'kB' }
+    : { value: bytes < 1e8 ? (bytes / 1e6).toFixed(1) : String(Math.round(bytes / 1e6)), unit: 'MB' };
+}
+
+const inWords = (bytes: number): string => {
+  const { value, unit } = sayBytes(bytes);
+  return `${value} ${unit}`;
+};
+
 /** Every sentence about copies of everything and going back to one. */
 export const backupWords = {
   title: 'Backups',
@@ -18,13 +39,10 @@ export const backupWords = {
   where: (folder: string): string => `They are in ${folder}. For a second disk, copy that folder.`,
   none: 'No backup yet.',
   now: 'Back up now',
-  running: (share: number): string => `Backing up, ${Math.round(share * 100)} %`,
+  running: (doing: StoreState['doing'], share: number): string =>
+    `${doing ? doingWords[doing] : ''}, ${Math.round(share * 100)} %`,
   failed: 'The backups could not be read.',
   at: (takenAt: string): string => day.format(new Date(takenAt)),
-  size: (bytes: number): { readonly value: string; readonly unit: string } =>
-    bytes < 1e6
-      ? { value: String(Math.max(1, Math.round(bytes / 1e3))), unit: 'kB' }
-      : { value: bytes < 1e8 ? (bytes / 1e6).toFixed(1) : String(Math.round(bytes / 1e6)), unit: 'MB' },
   reasons: {
     start: 'at a start',
     daily: 'of the day',
@@ -43,9 +61,43 @@ export const backupWords = {
     'read-only':
       'The last backup was not made: the folder of backups cannot be written to. Give this user the right to write there.',
     damaged:
-      'The last backup was not made: something in the data could not be read. Your earlier backups are kept. Close Undertrim and start it again; it then saves what can be read.',
+      'Something in the data file could not be read. Your earlier backups are kept. Close Undertrim and start it again: it then saves what can be read, and says what is lost.',
+    busy: 'The last backup was not made: another program holds the data file. Close that, then back up now.',
     other: 'The last backup was not made. The log in the data folder says where it stopped. Back up now.',
-  } satisfies Record<NonNullable<RequestOutput<'backup.list'>['trouble']>, string>,
+  } satisfies Record<StoreTrouble, string>,
+  notGone: {
+    full: 'Nothing was changed: the disk has no room to go back. Free some space, then go back again.',
+    'read-only':
+      'Nothing was changed: the data folder cannot be written to. Give this user the right to write there.',
+    damaged: 'Nothing was changed: that backup has gone bad since it was made. Choose another one.',
+    busy: 'Nothing was changed: another program holds the data file. Close that, then go back again.',
+    other: 'Going back did not work. The log in the data folder says where it stopped. Go back again.',
+  } satisfies Record<StoreTrouble, string>,
+} as const;
+
+/** Every sentence about the one file that holds everything. */
+export const dataFileWords = {
+  title: 'Data file',
+  size: ({ bytes, emptyBytes }: StoreState['store']): string =>
+    emptyBytes * 50 > bytes
+      ? `It takes ${inWords(bytes)}, and ${inWords(emptyBytes)} of that is empty since things were removed.`
+      : `It takes ${inWords(bytes)}, and hardly any of that is empty.`,
+  smaller: 'Make the data file smaller',
+  what: (bytes: number): string =>
+    `This writes everything into a new file, checks it, and puts it in place of the old one. It needs ${inWords(bytes)} of free space meanwhile.`,
+  done: (bytesBefore: number, bytesAfter: number): string =>
+    bytesAfter < bytesBefore
+      ? `It took ${inWords(bytesBefore)} and takes ${inWords(bytesAfter)} now.`
+      : `It takes ${inWords(bytesAfter)}, as before: there was nothing to give back.`,
+  trouble: {
+    full: 'The data file stays as it is: the disk has no room for a new one beside it. Free some space, then do it again.',
+    'read-only':
+      'The data file stays as it is: the data folder cannot be written to. Give this user the right to write there.',
+    damaged:
+      'The data file stays as it is: something in it could not be read. Close Undertrim and start it again: it then saves what can be read.',
+    busy: 'The data file stays as it is: it was worked on all the while. Do it again while nobody draws or enters anything.',
+    other: 'The data file stays as it is. The log in the data folder says where it stopped. Do it again.',
+  } satisfies Record<StoreTrouble, string>,
 } as const;
 
 /** What was lost when a damaged store was opened, in sentences. */

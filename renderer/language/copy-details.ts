@@ -30,6 +30,11 @@ export function problemDetails(problem: Problem, at: string): string {
   return [`Undertrim, ${at}`, ...lines].join('\n');
 }
 
+/** A trouble that is told by its code alone, as lines to send on. */
+export function troubleDetails(code: string, at: string): string {
+  return [`Undertrim, ${at}`, `code: ${code}`, 'Where it was: undertrim.log in the data folder'].join('\n');
+}
+
 /** A slip of ours as lines to send on: its kind and where in the program, not its message. */
 export function slipDetails(error: unknown, at: string): string {
   const kind = error instanceof Error ? error.name : typeof error;

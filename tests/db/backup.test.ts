@@ -28,7 +28,9 @@ function shop() {
 test('a backup holds everything, and is told by when and why it was made', async () => {
   const { connection, file, sha256, folder } = shop();
   const shares: number[] = [];
-  const taken = await takeBackup(connection, folder, 'daily', now, (share) => shares.push(share));
+  const taken = await takeBackup(connection, folder, 'daily', now, {
+    onShare: (share) => shares.push(share),
+  });
   expect(taken).toMatchObject({ ok: true, value: { takenAt: now, reason: 'daily' } });
   expect(listBackups(folder)).toHaveLength(1);
   expect(shares.every((share, i) => share >= (shares[i - 1] ?? 0) && share <= 1)).toBe(true);

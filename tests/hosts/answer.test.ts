@@ -19,7 +19,7 @@ function throwing(error: unknown): Handlers {
 
 test('a slip of ours is told as ours and noted without the customer’s words', () => {
   const folder = freshFolder();
-  const slip = new TypeError('plate AB12 CDE is undefined');
+  const slip = new TypeError('plate AB12 CDE is undefined\n    at the gate of AB12 CDE (x:1:2)');
   const reply = answer(throwing(slip), openLog(folder, now), 'place.read', { key: 'AB12 CDE' });
   expect(reply).toMatchObject({ ok: false, problem: { code: 'our-bug' } });
   const log = readFileSync(join(folder, 'undertrim.log'), 'utf8');

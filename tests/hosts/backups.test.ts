@@ -51,10 +51,12 @@ test('going back to a backup takes one request, and so does going forward again'
   makeMap(workshop, 'Later van');
   const asked = ask(workshop, 'backup.list', {}).backups.find(({ reason }) => reason === 'asked');
   ask(workshop, 'backup.restore', { fileName: asked?.fileName });
+  await workshop.backups.settled();
   expect(mapNames(workshop)).toEqual(['Van']);
   makeMap(workshop, 'Van after');
   const before = ask(workshop, 'backup.list', {}).backups.find(({ reason }) => reason === 'before-restore');
   ask(workshop, 'backup.restore', { fileName: before?.fileName });
+  await workshop.backups.settled();
   expect(mapNames(workshop).sort()).toEqual(['Later van', 'Van']);
   expect(ask(workshop, 'backup.list', {}).backups).toHaveLength(4);
 });

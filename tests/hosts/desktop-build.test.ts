@@ -11,12 +11,14 @@ function outsideModules(text: string): string[] {
   return [...new Set(found.map((match) => match[1] ?? ''))].filter((name) => !isBuiltin(name)).sort();
 }
 
-test('the desktop host builds into two programs that need nothing but the window and the database driver', async () => {
+test('the desktop host builds into three programs that need nothing but the window and the database driver', async () => {
   const folder = freshFolder();
   await buildDesktop(folder);
-  expect(readdirSync(folder).sort()).toEqual(['main.js', 'preload.cjs']);
+  expect(readdirSync(folder).sort()).toEqual(['main.js', 'preload.cjs', 'store-thread.js']);
   const main = readFileSync(join(folder, 'main.js'), 'utf8');
   expect(outsideModules(main)).toEqual(['better-sqlite3', 'electron']);
+  const thread = readFileSync(join(folder, 'store-thread.js'), 'utf8');
+  expect(outsideModules(thread)).toEqual(['better-sqlite3']);
   const preload = readFileSync(join(folder, 'preload.cjs'), 'utf8');
   expect(outsideModules(preload)).toEqual(['electron']);
   expect(preload).not.toMatch(/^import\b/m);

@@ -2,6 +2,7 @@ import { words } from '../../language/words.ts';
 import { Choice } from '../../parts/index.ts';
 import { changeSettings, useMachineSettings } from '../../session/machine-settings.ts';
 import { LicencesFold } from '../licences/licences-fold.tsx';
+import { DataFile } from './data-file.tsx';
 import { ShopFields } from './shop-fields.tsx';
 import './settings.css';
 
@@ -32,6 +33,7 @@ export function SettingsSheet() {
         onChange={(sides) => changeSettings({ sides })}
       />
       <ShopFields />
+      <DataFile />
       <LicencesFold />
     </section>
   );

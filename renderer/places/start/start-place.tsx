@@ -5,6 +5,7 @@ import { modelWords } from '../../language/model.ts';
 import { startWords } from '../../language/start.ts';
 import { words } from '../../language/words.ts';
 import { Button, Disclosure, Field, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
+import { useBackups } from '../../session/use-backups.ts';
 import { SettingsButton } from '../settings/settings-button.tsx';
 import { Backups } from './backups.tsx';
 import { BringIn } from './bring-in.tsx';
@@ -18,6 +19,7 @@ import { ShopFigures } from './shop-figures.tsx';
 import { useDrop } from './use-drop.ts';
 import { noteBegun, useFirstStart } from './use-first-start.ts';
 import { type Library, useLibrary } from './use-library.ts';
+import { WorkTrouble } from './work-trouble.tsx';
 
 export interface StartPlaceProps {
   readonly onOpenMap: (mapId: MapId) => void;
@@ -86,6 +88,8 @@ function Lists({
     setForm('file');
   });
   const first = useFirstStart();
+  const kept = useBackups();
+  const trouble = kept.state?.trouble ?? null;
   const shown = matchMaps(library.maps, typed);
   const close = (): void => {
     setForm(null);
@@ -94,6 +98,11 @@ function Lists({
   return (
     <>
       <LossNotice />
+      {trouble ? (
+        <div className="backup-trouble">
+          <WorkTrouble title={backupWords.trouble[trouble]} code={`backup ${trouble}`} />
+        </div>
+      ) : null}
       {first ? <p className="first-time">{startWords.firstTime}</p> : null}
       {over ? <div className="drop-here">{startWords.bringIn.drop}</div> : null}
       <div className="start-lists">
@@ -119,7 +128,7 @@ function Lists({
             open={fold === 'backups'}
             onToggle={(open) => setFold(open ? 'backups' : null)}
           >
-            <Backups onWentBack={onChanged} />
+            <Backups kept={kept} onWentBack={onChanged} />
           </Disclosure>
         </section>
         <section className="start-maps" aria-labelledby="maps-title">
