@@ -4,6 +4,12 @@ import type { Loss } from '#db/salvage/loss-store.ts';
 /** What a start says when a damaged store was set aside, before the page says which things it cost. */
 export function lossAtStart(loss: Loss): string {
   const { lost, asideFolder } = loss;
+  if (loss.nothingRead) {
+    const from = loss.backupAt
+      ? `what is here is from the backup of ${loss.backupAt}`
+      : 'there was no backup';
+    return `The store was damaged and nothing in it could be read; ${from}. It is set aside in ${asideFolder}. The first page says more.`;
+  }
   return `The store was damaged. It is set aside in ${asideFolder}, and what could be read is saved: ${loss.keptMaps} maps and ${loss.keptJobs} jobs are here; ${lost.maps.length} maps, ${lost.jobs.length} jobs and ${lost.pictures} pictures are lost. The first page says which.`;
 }
 

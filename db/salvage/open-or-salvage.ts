@@ -36,10 +36,11 @@ export function openOrSalvage(file: string, now: string): Result<Connection> {
     made.value.pragma('journal_mode = DELETE');
     made.value.close();
     const loss: Loss = { at: now, asideFolder, backupAt: backup?.takenAt ?? null, ...salvaged };
-    finish(part, comingOf(file));
     mkdirSync(asideFolder, { recursive: true });
     writeFileSync(join(asideFolder, 'what-was-lost.json'), JSON.stringify(loss, null, 2));
+    // Told first: a program cut off from here on ends the change at its next start, without looking again.
     keepLoss(file, loss);
+    finish(part, comingOf(file));
     swapStore(file, asideFolder);
   } catch (error) {
     const problem = storeProblem(error);

@@ -7,8 +7,10 @@ import { pinMap } from '../map-snapshot-store.ts';
 import { saveRows } from './save-rows.ts';
 import { historyHolds, jobWholeness, mapWholeness } from './whole-things.ts';
 
-/** What was saved, by the names a person knows. */
+/** What was saved, by the names a person knows; an id that no name goes with is itself what went wrong. */
 export interface Salvaged {
+  /** The damaged store could not be opened at all. */
+  readonly nothingRead: boolean;
   readonly keptMaps: number;
   readonly keptJobs: number;
   readonly keptPictures: number;
@@ -59,6 +61,7 @@ export function salvageStore(
 
   const called = (ids: readonly string[]): string[] => ids.map((id) => names.get(id) ?? id).sort();
   return {
+    nothingRead: damaged === null,
     keptMaps: maps.there.length,
     keptJobs: jobs.there.length,
     keptPictures: target.prepare('SELECT count(*) FROM picture_bytes').pluck().get() as number,
@@ -66,8 +69,8 @@ export function salvageStore(
     incomplete: { maps: called(maps.incomplete), jobs: called(jobs.incomplete) },
     withoutHistory: called(withoutHistory),
     lost: {
-      maps: called(maps.gone),
-      jobs: called(jobs.gone),
+      maps: called(maps.gone.filter((id) => names.has(id))),
+      jobs: called(jobs.gone.filter((id) => names.has(id))),
       pictures: missingPictures(damaged, target),
     },
   };

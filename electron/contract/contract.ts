@@ -219,6 +219,8 @@ export const storeLossSchema = z.strictObject({
   at: time,
   /** Where the damaged file is kept, whole. */
   asideFolder: z.string(),
+  /** The damaged file could not be opened at all. */
+  nothingRead: z.boolean().optional(),
   keptMaps: z.number().int(),
   keptJobs: z.number().int(),
   keptPictures: z.number().int(),

@@ -110,6 +110,16 @@ export const lossWords = {
   lines: (loss: StoreLoss): readonly string[] => {
     const { lost, incomplete, fromBackup, withoutHistory, backupAt } = loss;
     const lines: string[] = [];
+    if (loss.nothingRead && !backupAt) {
+      return [
+        'Nothing in it could be read, and there is no backup in the data folder. If you copied the backups folder to another disk, copy it back into the data folder: the list of backups then shows them, and you can go back to one.',
+      ];
+    }
+    if (loss.nothingRead && backupAt) {
+      lines.push(
+        `Nothing in it could be read. Everything here is from the backup of ${day.format(new Date(backupAt))}; what came after that is lost.`,
+      );
+    }
     if (lost.maps.length > 0) lines.push(`Vehicle maps lost: ${named(lost.maps)}.`);
     if (lost.jobs.length > 0) lines.push(`Jobs lost: ${named(lost.jobs)}.`);
     if (lost.pictures > 0) lines.push(`${counted(lost.pictures, 'picture', 'pictures')} lost.`);
@@ -118,7 +128,7 @@ export const lossWords = {
     }
     if (incomplete.jobs.length > 0) lines.push(`Jobs with entries missing: ${named(incomplete.jobs)}.`);
     const taken = [...fromBackup.maps, ...fromBackup.jobs];
-    if (taken.length > 0 && backupAt) {
+    if (taken.length > 0 && backupAt && !loss.nothingRead) {
       lines.push(
         `Taken from the backup of ${day.format(new Date(backupAt))}, so later changes to them are missing: ${named(taken)}.`,
       );
