@@ -17,11 +17,16 @@ export interface Recall {
   readonly text: string;
 }
 
+/** A letter nobody writes; the index ends each text with it. */
+export const textEnd = '\x03';
+
 /** Letters without accents or case, so that a word is found however it was typed. */
 export const plainLetters = (text: string): string =>
   text
     .normalize('NFD')
-    .replaceAll(/\p{Diacritic}|\0/gu, '')
+    .replaceAll(/\p{Diacritic}/gu, '')
+    .replaceAll('\0', '')
+    .replaceAll(textEnd, '')
     .toLowerCase();
 
 /** The facts of every job, last worked on first, for the shop's figures; of one model when a map is named. */

@@ -3,7 +3,7 @@ import type { JobId, MapId } from '#core/quantity/id.ts';
 import { ok } from '#core/quantity/result.ts';
 import { type Connection, statement } from './connection.ts';
 import { inOneTransaction } from './in-one-transaction.ts';
-import { plainLetters, recaller } from './job-recall-store.ts';
+import { plainLetters, recaller, textEnd } from './job-recall-store.ts';
 
 interface JobToIndex {
   readonly id: JobId;
@@ -39,7 +39,13 @@ export function indexChangedJobs(connection: Connection, most: number): number {
     for (const { id, mapId, mapName, changedAt } of waiting) {
       const { facts, text } = recall(id);
       drop.run(id);
-      keep.run(id, mapId, changedAt, `${text} ${plainLetters(mapName)}`, codesOf(facts).map(fenced).join(''));
+      keep.run(
+        id,
+        mapId,
+        changedAt,
+        `${text} ${plainLetters(mapName)}${endMark}`,
+        codesOf(facts).map(fenced).join(''),
+      );
       done.run(mapId, id);
     }
     return ok(null);
@@ -52,6 +58,9 @@ export function indexChangedJobs(connection: Connection, most: number): number {
 const codesOf = ({ found }: JobFacts): readonly string[] => [
   ...new Set([...found.flatMap(({ cause }) => cause ?? []), ...found.flatMap(({ damage }) => damage ?? [])]),
 ];
+
+/** Two letters nobody writes end each text, so that the last letters of it too begin three in a row. */
+const endMark = textEnd.repeat(2);
 
 /** A code between marks that are in no code, so that one is never found within another. */
 export const fenced = (code: string): string => `|${code}|`;

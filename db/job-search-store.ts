@@ -1,8 +1,8 @@
 import type { CloseOutcome, DamageCause, DamageType } from '#core/job/closing-words.ts';
 import type { JobId, MapId } from '#core/quantity/id.ts';
-import type { Connection } from './connection.ts';
+import { type Connection, statement } from './connection.ts';
 import { type JobLine, readRecalledLines } from './job-list-store.ts';
-import { plainLetters, type Recall } from './job-recall-store.ts';
+import { plainLetters, type Recall, textEnd } from './job-recall-store.ts';
 import { fenced, indexChangedJobs } from './job-search-index.ts';
 
 /** A past job as the search shows it. */
@@ -25,8 +25,10 @@ export interface FoundJobs {
   readonly total: number;
 }
 
-/** The index knows three letters in a row; fewer are looked for in the text itself. */
+/** The index knows three letters in a row. */
 const lettersIndexed = 3;
+/** One or two letters are looked for as the beginning of any three, if these are no more than so many. */
+const mostBeginnings = 150;
 
 /**
  * Jobs that hold every word, in plate, complaint, model, circuit and notes or as a cause or kind of damage;
@@ -39,7 +41,7 @@ export function searchJobs(
   most: number,
 ): FoundJobs {
   indexChangedJobs(connection, Number.MAX_SAFE_INTEGER);
-  const { condition, values } = conditionFor(words, mapId);
+  const { condition, values } = conditionFor(connection, words, mapId);
   const found = connection
     .prepare<unknown[], { id: JobId; total: number }>(
       `SELECT job_id AS id, count(*) OVER () AS total FROM job_search WHERE ${condition}
@@ -64,8 +66,8 @@ interface Condition {
   readonly values: readonly string[];
 }
 
-/** Long words as one question to the index, short ones as a look into each text that is left. */
-function conditionFor(words: readonly SearchWord[], mapId: MapId | null): Condition {
+/** One question to the index, and a look into each text that is left for what the index does not know. */
+function conditionFor(connection: Connection, words: readonly SearchWord[], mapId: MapId | null): Condition {
   const conditions: string[] = [];
   const values: string[] = [];
   const indexed: string[] = [];
@@ -73,10 +75,14 @@ function conditionFor(words: readonly SearchWord[], mapId: MapId | null): Condit
     const wanted = plainLetters(text);
     if (wanted === '') continue;
     const meant = codes.map(fenced);
-    if ([...wanted].length >= lettersIndexed) {
-      indexed.push(
-        `(${[`words : ${quoted(wanted)}`, ...meant.map((code) => `codes : ${quoted(code)}`)].join(' OR ')})`,
-      );
+    const known = [...wanted].length >= lettersIndexed ? [wanted] : threesFrom(connection, wanted);
+    if (known) {
+      const asked = [
+        ...known.map((letters) => `words : ${quoted(letters)}`),
+        ...meant.map((code) => `codes : ${quoted(code)}`),
+      ];
+      // Nothing begins so, and no code is meant: nothing is found.
+      indexed.push(`(${asked.length > 0 ? asked.join(' OR ') : `words : ${quoted(nowhere)}`})`);
     } else {
       conditions.push(`(${['instr(words, ?)', ...meant.map(() => 'instr(codes, ?)')].join(' OR ')})`);
       values.push(wanted, ...meant);
@@ -91,6 +97,21 @@ function conditionFor(words: readonly SearchWord[], mapId: MapId | null): Condit
     values.push(mapId);
   }
   return { condition: conditions.join(' AND ') || 'TRUE', values };
+}
+
+/** Letters that are in no text. */
+const nowhere = textEnd.repeat(3);
+
+/** Every three letters in the index that begin with these; null when there are too many to ask for. */
+function threesFrom(connection: Connection, letters: string): string[] | null {
+  connection.exec(
+    `CREATE VIRTUAL TABLE IF NOT EXISTS temp.threes USING fts5vocab (main, job_search_letters, row)`,
+  );
+  const found = statement<{ term: string }>(
+    connection,
+    'SELECT term FROM temp.threes WHERE term >= ? AND term < ? LIMIT ?',
+  ).all(letters, `${letters}\u{10ffff}`, mostBeginnings + 1);
+  return found.length > mostBeginnings ? null : found.map(({ term }) => term);
 }
 
 const quoted = (text: string): string => `"${text.replaceAll('"', '""')}"`;

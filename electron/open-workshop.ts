@@ -79,7 +79,11 @@ export function openWorkshop(folder: string, sampleFolder: string): Result<Works
   });
 }
 
-function openHeld(file: string, now: string): Result<Connection> {
+/**
+ * Opens the store of a folder this process has claimed: ends what the end of the last program cut off, and saves
+ * what can be read of a damaged one.
+ */
+export function openHeld(file: string, now: string): Result<Connection> {
   finishSwap(file, now);
   for (const whole of [file, comingOf(file)]) dropPart(partOf(whole));
   return openOrSalvage(file, now);

@@ -14,8 +14,10 @@ try {
   const count = await killRounds(Number(kills), Number(seed), folder);
   const seconds = ((performance.now() - started) / 1_000).toFixed(0);
   console.log(
-    `${count.kills} kills in ${seconds} s (${count.whileOpening} while the store was opened or lifted): ` +
-      `all of ${count.told} things told as kept were there, and every backup was whole.`,
+    `${count.kills} kills in ${seconds} s: all of ${count.told} things told as kept were there, every loss was told, ` +
+      `and every backup was whole. Seen to fall in the middle of ${Object.entries(count.during)
+        .map(([moment, kills]) => `${moment} ${kills}`)
+        .join(', ')}.`,
   );
 } finally {
   rmSync(folder, { recursive: true, force: true });

@@ -11,9 +11,10 @@ import { sample } from '#tests/sample.ts';
 
 /**
  * Works on a data folder as a page would, drawn from a seed, telling each thing the host said was kept, until
- * this process is killed: edits, imports, job entries, photos, backups, going back to none.
+ * this process is killed: edits, imports, job entries, photos and backups; or again and again going back to a
+ * backup, or writing the data file anew, telling when that begins and when it is done.
  */
-const [folder = '', seed = '1'] = process.argv.slice(2);
+const [folder = '', seed = '1', doing = 'work'] = process.argv.slice(2);
 const chance: Chance = seededChance(Number(seed));
 const tell = (...words: readonly (string | number)[]): void => {
   writeSync(1, `${words.join(' ')}\n`);
@@ -90,17 +91,62 @@ function keepPhoto(): void {
   tell('photo', sha256);
 }
 
-let mapId = bringInMap();
-for (;;) {
-  const drawn = chance();
-  if (drawn < 0.5) edit(mapId);
-  else if (drawn < 0.6) mapId = bringInMap();
-  else if (drawn < 0.75) writeEntry(mapId);
-  else if (drawn < 0.95) keepPhoto();
-  else {
-    ask('backup.take', {});
-    await workshop.backups.settled();
-  }
-  // Lets a running backup go on between two pieces of work.
-  await new Promise((resolve) => setImmediate(resolve));
+/** A backup asked for, by its file name once it is whole. */
+async function backUp(): Promise<string> {
+  ask('backup.take', {});
+  await workshop.backups.settled();
+  const { backups, ended } = ask('backup.list', {});
+  const made = backups.find(({ reason }) => reason === 'asked');
+  if (!made || ended?.trouble) throw new Error(`no backup: ${ended?.trouble}`);
+  return made.fileName;
 }
+
+async function overWell(kind: 'restore' | 'compact'): Promise<void> {
+  await workshop.backups.settled();
+  const { ended } = ask('backup.list', {});
+  if (ended?.doing !== kind || ended.trouble) throw new Error(`${kind}: ${ended?.trouble}`);
+}
+
+async function goBackAgain(): Promise<void> {
+  await workshop.backups.settled();
+  const map = bringInMap();
+  const fileName = await backUp();
+  tell('backup', fileName);
+  edit(map);
+  keepPhoto();
+  tell('going-back', fileName);
+  ask('backup.restore', { fileName });
+  await overWell('restore');
+  tell('went-back', fileName);
+}
+
+async function makeSmaller(): Promise<void> {
+  await workshop.backups.settled();
+  edit(bringInMap());
+  keepPhoto();
+  tell('anew-begun');
+  ask('store.compact', {});
+  await overWell('compact');
+  tell('anew-done');
+}
+
+async function work(): Promise<never> {
+  let mapId = bringInMap();
+  for (;;) {
+    const drawn = chance();
+    if (drawn < 0.5) edit(mapId);
+    else if (drawn < 0.6) mapId = bringInMap();
+    else if (drawn < 0.75) writeEntry(mapId);
+    else if (drawn < 0.95) keepPhoto();
+    else {
+      ask('backup.take', {});
+      await workshop.backups.settled();
+    }
+    // Lets what a running backup tells come in between two pieces of work.
+    await new Promise((resolve) => setImmediate(resolve));
+  }
+}
+
+if (doing === 'going-back') for (;;) await goBackAgain();
+if (doing === 'anew') for (;;) await makeSmaller();
+await work();
