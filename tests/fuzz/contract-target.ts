@@ -17,8 +17,8 @@ const jobId = sample.job.id;
 const { id: _, format, version, mapId: __, mapRevision, openedAt, entries, ...intake } = sample.job;
 const base64 = (bytes: Uint8Array): string => Buffer.from(bytes).toString('base64');
 
-/** One good message for every request. Backups are left out: they work on beside the run. */
-const messages: { readonly [N in Exclude<RequestName, 'backup.take'>]: RequestInput<N> } = {
+/** One good message for every request. What copies the store is left out: it works on beside the run. */
+const messages: { readonly [N in Exclude<RequestName, 'backup.take' | 'store.compact'>]: RequestInput<N> } = {
   'library.list': {},
   'map.create': { name: 'Van', bodyStyle: 'van', driveSide: 'right' },
   'map.open': { mapId, revision: 0 },

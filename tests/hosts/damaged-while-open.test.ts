@@ -6,6 +6,7 @@ import { expect, onTestFinished, test } from 'vitest';
 import { noteClosed } from '#db/closed-store.ts';
 import type { RequestName, RequestOutput } from '#electron/contract/contract.ts';
 import { openWorkshop, type Workshop } from '#electron/open-workshop.ts';
+import { pngHead } from '#tests/generated/picture-heads.ts';
 import { sample } from '#tests/sample.ts';
 import { freshFolder } from './fresh-folder.ts';
 
@@ -22,11 +23,7 @@ function ask<N extends RequestName>(workshop: Workshop, name: N, input: unknown)
   return reply.value as RequestOutput<N>;
 }
 
-const photo = (filled: number): Buffer =>
-  Buffer.concat([
-    Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]),
-    Buffer.alloc(40_000, filled),
-  ]);
+const photo = (filled: number): Buffer => Buffer.concat([pngHead(800, 600), Buffer.alloc(40_000, filled)]);
 
 /** A shop that was closed well, with a job and two photos; the hash of the first photo. */
 async function closedShop() {
