@@ -83,7 +83,7 @@ function tapOn(metered: MeteredCircuit, wire: WireLayout, places: LadderPlaces, 
 }
 
 function shuntResponse(metered: MeteredCircuit, places: LadderPlaces, partner: Partner): FaultResponse {
-  const { inverse, size, solution, plus, minus, unitsPerVolt, network } = metered;
+  const { inverse, size, solution, transfer: perAmp, unitsPerVolt, network } = metered;
   const z = (n: NetNode, m: NetNode): number =>
     n === 0 || m === 0 ? 0 : (inverse[(n - 1) * size + m - 1] as number);
   // Per node: its volts, and what one ampere into it adds between the meter's leads.
@@ -91,7 +91,7 @@ function shuntResponse(metered: MeteredCircuit, places: LadderPlaces, partner: P
   const transfer = new Float64Array(network.nodeCount + 1);
   for (let n = 1; n <= network.nodeCount; n++) {
     volts[n] = solution[n - 1] as number;
-    transfer[n] = z(plus, n) - z(minus, n);
+    transfer[n] = perAmp[n - 1] as number;
   }
   const along = (values: Float64Array, { p, q, share }: Tap): number =>
     (1 - share) * (values[p] as number) + share * (values[q] as number);
@@ -145,14 +145,12 @@ export function linkResponse(
   metered: MeteredCircuit,
   link: number,
 ): { readonly numerator: number; readonly offset: number } {
-  const { inverse, size, solution, plus, minus, unitsPerVolt, network } = metered;
+  const { inverse, size, solution, transfer, unitsPerVolt, network } = metered;
   const branch = network.main.branchOf[link] as number;
   if (branch < 0) return { numerator: 0, offset: 1 };
   const row = network.nodeCount + branch;
-  const entry = (node: NetNode): number => (node === 0 ? 0 : (inverse[(node - 1) * size + row] as number));
-  const zSeries = entry(plus) - entry(minus);
   return {
-    numerator: -unitsPerVolt * zSeries * (solution[row] as number),
+    numerator: -unitsPerVolt * (transfer[row] as number) * (solution[row] as number),
     offset: -(inverse[row * size + row] as number),
   };
 }

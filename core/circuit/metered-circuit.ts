@@ -11,6 +11,7 @@ import { invertMatrix } from './invert-matrix.ts';
 import type { NetNode } from './network.ts';
 import { floatingIslands } from './network-islands.ts';
 import { networkMatrix } from './network-matrix.ts';
+import { refinedSolution } from './refined-solution.ts';
 import type { WireLadder } from './wire-ladder.ts';
 
 /** Input resistance of a meter's volts and ohms ranges. */
@@ -38,6 +39,8 @@ export interface MeteredCircuit {
   readonly size: number;
   readonly inverse: Float64Array;
   readonly solution: Float64Array;
+  /** Per equation: what one unit of excitation there adds between the meter's leads, in volt. */
+  readonly transfer: Float64Array;
   readonly plus: NetNode;
   readonly minus: NetNode;
   /** Displayed units (ohm, volt, millivolt) per volt between the leads. */
@@ -95,13 +98,13 @@ export function meterConnected(
   const { size, matrix, excitation } = networkMatrix(network);
   const inverse = invertMatrix(matrix, size);
   if (!inverse) return null;
-  const solution = new Float64Array(size);
-  for (let row = 0; row < size; row++) {
-    let sum = 0;
-    for (let k = 0; k < size; k++) sum += (inverse[row * size + k] as number) * (excitation[k] as number);
-    solution[row] = sum;
-  }
-  return { network, size, inverse, solution, plus, minus, unitsPerVolt };
+  const solution = refinedSolution(matrix, inverse, excitation);
+  // The equations are symmetric, so one ampere between the leads gives what one ampere anywhere does there.
+  const between = new Float64Array(size);
+  if (plus > 0) between[plus - 1] = (between[plus - 1] as number) + 1;
+  if (minus > 0) between[minus - 1] = (between[minus - 1] as number) - 1;
+  const transfer = refinedSolution(matrix, inverse, between);
+  return { network, size, inverse, solution, transfer, plus, minus, unitsPerVolt };
 }
 
 /**

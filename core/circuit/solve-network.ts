@@ -2,6 +2,7 @@ import { invertMatrix } from './invert-matrix.ts';
 import type { NetNode, Network } from './network.ts';
 import { floatingIslands } from './network-islands.ts';
 import { networkMatrix } from './network-matrix.ts';
+import { refinedSolution, rowTimes } from './refined-solution.ts';
 
 /** What a network's direct-current solution can be. */
 export type NetworkAnswer =
@@ -32,12 +33,7 @@ export function solveNetwork(network: Network): NetworkAnswer {
   const { size, matrix, excitation } = networkMatrix(network);
   const inverse = invertMatrix(matrix, size);
   if (!inverse) return { outcome: 'contradiction' };
-  const solution = new Float64Array(size);
-  for (let row = 0; row < size; row++) solution[row] = rowTimes(inverse, row, excitation);
-  // One step of refinement: the residual solved for once more takes rounding out of stiff networks.
-  const left = excitation.map((value, row) => value - rowTimes(matrix, row, solution));
-  for (let row = 0; row < size; row++)
-    solution[row] = (solution[row] as number) + rowTimes(inverse, row, left);
+  const solution = refinedSolution(matrix, inverse, excitation);
   const volts = new Float64Array(network.nodeCount + 1);
   volts.set(solution.subarray(0, network.nodeCount), 1);
   const firstSource = network.nodeCount + network.branches.length;
@@ -48,14 +44,6 @@ export function solveNetwork(network: Network): NetworkAnswer {
     sourceAmps: solution.slice(firstSource),
     residual: relativeResidual(matrix, solution, excitation),
   };
-}
-
-/** One row of a square matrix times a vector. */
-function rowTimes(matrix: Float64Array, row: number, vector: Float64Array): number {
-  const size = vector.length;
-  let sum = 0;
-  for (let k = 0; k < size; k++) sum += (matrix[row * size + k] as number) * (vector[k] as number);
-  return sum;
 }
 
 function relativeResidual(matrix: Float64Array, solution: Float64Array, excitation: Float64Array): number {

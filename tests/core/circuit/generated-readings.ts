@@ -28,9 +28,10 @@ export function generatedCases(count: number, seed: number): readonly GeneratedC
   const cases: GeneratedCase[] = [];
   while (cases.length < count) {
     const lengthMm = 500 + 9500 * chance();
-    const plugsMm = Array.from({ length: below(4) }, () => lengthMm * (0.05 + 0.9 * chance())).sort(
-      (a, b) => a - b,
-    );
+    const plugsMm = Array.from({ length: below(4) }, () => lengthMm * (0.05 + 0.9 * chance()))
+      .sort((a, b) => a - b)
+      // Two plugs in one place leave a run without length.
+      .filter((mm, i, all) => i === 0 || mm - (all[i - 1] as number) > 1);
     const { map, line } = straightWire({
       lengthMm,
       plugsMm,
