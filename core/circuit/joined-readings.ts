@@ -102,10 +102,12 @@ export function soundScore({ readings }: Pick<JoinedReadings, 'readings'>): numb
 /**
  * The same solved circuit, asked for the volts the injecting supply needed.
  * @example
- * pushed({ plus: 3, minus: 4, unitsPerVolt: 1000 }) // => { plus: 3, minus: 0, unitsPerVolt: 1 }
+ * pushed({ plus: 1, minus: 2, unitsPerVolt: 1000, size: 1, inverse: Float64Array.of(4), transfer: Float64Array.of(3) }).transfer // => Float64Array.of(4)
  */
-export function pushed<M extends Pick<MeteredCircuit, 'plus' | 'minus' | 'unitsPerVolt'>>(metered: M): M {
-  return { ...metered, minus: 0, unitsPerVolt: 1 };
+export function pushed<M extends Omit<MeteredCircuit, 'network' | 'solution'>>(metered: M): M {
+  const { plus, size, inverse } = metered;
+  const transfer = plus === 0 ? new Float64Array(size) : inverse.subarray((plus - 1) * size, plus * size);
+  return { ...metered, minus: 0, unitsPerVolt: 1, transfer };
 }
 
 /**

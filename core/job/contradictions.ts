@@ -25,7 +25,8 @@ export function isTornApart(bestFit: number, readings: number): boolean {
 /**
  * Readings that cannot both hold, strongest first: electrical ones by the fit of the circuit, those with
  * a plug pulled or a place moved by the place they leave. When no pair explains a misfit of the
- * electrical readings, those whose absence mends it are named together. O(readings^2) fits, only if torn.
+ * electrical readings, those whose absence mends it are named together. Capacitances, and the same test with
+ * opposite outcomes, are named too. O(readings^2) fits, only if torn.
  * @example
  * findContradictions(layHypotheses(new Float64Array([0, 10]), []), hearReadings(sample.map, sample.line, layHypotheses(new Float64Array([0, 10]), []), []), []) // => []
  */
@@ -42,6 +43,7 @@ export function findContradictions(
     for (const b of placed.slice(i + 1)) {
       const nats = distanceNats(cells, a.row, b.row);
       if (nats > apartNats) add([a.entryId, b.entryId], 'two-faults-or-slip', nats);
+      else if (areOpposite(a.row, b.row)) add([a.entryId, b.entryId], 'fault-changed', apartNats);
     }
   const { together, used, entries } = heard;
   if (together) {
@@ -50,6 +52,7 @@ export function findContradictions(
     if (isTorn)
       for (const each of tornPairs(cells, heard)) add(each.places.map(idOf), each.unless, each.nats);
     else {
+      for (const each of apartCapacitances(cells, heard)) add(each.places.map(idOf), each.unless, each.nats);
       const row = readingsEvidence(heard.some(cells, used))(cells);
       for (const each of placed) {
         const nats = distanceNats(cells, row, each.row);
@@ -58,6 +61,31 @@ export function findContradictions(
     }
   }
   return found.sort((a, b) => b.nats - a.nats).map(({ entryIds, unless }) => ({ entryIds, unless }));
+}
+
+/** The same test twice with opposite outcomes: under every hypothesis their chances make one. */
+function areOpposite(a: Float64Array, b: Float64Array): boolean {
+  let furthest = 0;
+  for (let i = 0; i < a.length; i++) {
+    if (Math.abs(Math.exp(a[i] as number) + Math.exp(b[i] as number) - 1) > 1e-9) return false;
+    furthest = Math.max(furthest, Math.abs((a[i] as number) - (b[i] as number)));
+  }
+  return furthest > 0;
+}
+
+/** Capacitances have no part in the fit of the circuit: each is held against every other reading by place. */
+function apartCapacitances(cells: Hypotheses, { used, entries, some }: HeardReadings): TornReadings[] {
+  const isCapacitance = (place: number): boolean => entries[place]?.taken.reading.test === 'capacitance';
+  const apart: TornReadings[] = [];
+  if (used.length > mostPaired || !used.some(isCapacitance)) return apart;
+  const rows = used.map((place) => ({ place, row: readingsEvidence(some(cells, [place]))(cells) }));
+  for (const [i, a] of rows.entries())
+    for (const b of rows.slice(i + 1)) {
+      if (!isCapacitance(a.place) && !isCapacitance(b.place)) continue;
+      const nats = distanceNats(cells, a.row, b.row);
+      if (nats > apartNats) apart.push({ places: [a.place, b.place], unless: 'two-faults-or-slip', nats });
+    }
+  return apart;
 }
 
 interface TornReadings {
