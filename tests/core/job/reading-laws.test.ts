@@ -282,11 +282,6 @@ describe('two readings that cannot both hold are named, whatever their kinds', (
       [{ test: 'move', stretches: run(1), changed: 9, tried: 10 }, live],
       [{ test: 'move', stretches: run(4), changed: 9, tried: 10 }, live],
     ],
-    [
-      'two capacitances from one end, the one ten times the other',
-      [{ test: 'capacitance', at: near, picofarads: 20 }, ends],
-      [{ test: 'capacitance', at: near, picofarads: 200 }, ends],
-    ],
   ];
 
   test('and readings that agree are not', () => {
