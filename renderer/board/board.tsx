@@ -18,6 +18,7 @@ import { type Camera, fitCamera, type ScreenSize } from './camera.ts';
 import { hitsAt } from './hit.ts';
 import type { Lit } from './lit.ts';
 import { emptyOverlay, type Overlay } from './overlay.ts';
+import { type ChosenLook, resizedCamera } from './resized-camera.ts';
 import { ScaleBar } from './scale-bar.tsx';
 import { type BoardStage, boardSheets, boardStage } from './stage.ts';
 import { noUnderlays, type UnderlayPicture } from './underlay-picture.ts';
@@ -95,10 +96,30 @@ export function Board({
     };
   }, [sheets]);
 
+  const chosen = useRef<ChosenLook | null>(null);
+  const refitted = useRef<Camera | null>(null);
+  const sizeBefore = useRef(size);
   useEffect(() => {
     if (size.widthPx === 0) return;
     onSize?.(size);
-    if (camera === null) onCamera(fitCamera(drawnBox(map) ?? firstBox, size));
+    const whole = drawnBox(map) ?? firstBox;
+    if (camera === null) {
+      onCamera(fitCamera(whole, size));
+      return;
+    }
+    const before = chosen.current;
+    const resized = sizeBefore.current !== size;
+    sizeBefore.current = size;
+    // A camera that is neither the chosen one nor its refitting was chosen now, on the board as it is.
+    if (!before || (camera !== before.camera && camera !== refitted.current)) {
+      chosen.current = { camera, size };
+      return;
+    }
+    if (!resized) return;
+    const next = resizedCamera(before, size, whole);
+    if (next === camera || sameCamera(next, camera)) return;
+    refitted.current = next;
+    onCamera(next);
   }, [size, camera, map, onCamera, onSize]);
 
   useLayoutEffect(() => {
@@ -173,6 +194,9 @@ export function Board({
     </div>
   );
 }
+
+const sameCamera = (a: Camera, b: Camera): boolean =>
+  a.pxPerMm === b.pxPerMm && a.xPx === b.xPx && a.yPx === b.yPx;
 
 /** Canvas text is measured when painted, so it is painted again once the bundled type has arrived. */
 function useFontsReady(): boolean {
