@@ -9,6 +9,8 @@ export const starterWords = {
   draw: 'Draw the outlines',
   withPanels: 'With the usual panels of this body, to check and correct',
   hint: 'These figures are usual for such a body. Put in what you measured.',
+  wheelbaseTooLong: (wheelbaseMm: number, lengthMm: number): string =>
+    `A wheelbase of ${wheelbaseMm.toFixed(0)} mm does not fit a car ${lengthMm.toFixed(0)} mm long. Measure again from axle to axle.`,
   picture: 'Lay a picture under it',
   again: 'Body outlines to measure',
 } as const;

@@ -80,6 +80,11 @@ export function NumberField({
           aria-invalid={bad ? true : undefined}
           aria-describedby={hint || trouble ? `${id}-hint` : undefined}
           onChange={(event) => change(event.target.value)}
+          onInvalid={(event) => {
+            // The sentence below says it already; the browser's own note would cover it.
+            event.preventDefault();
+            event.currentTarget.form?.querySelector<HTMLInputElement>('input:invalid')?.focus();
+          }}
         />
         <span className="unit">{unit}</span>
       </div>

@@ -199,7 +199,25 @@ test('what was copied elsewhere is refused in plain words, and things cross to a
   await page.getByLabel('Name of the map').fill('Empty Cobble');
   await button('Make the map and draw').click();
   await hand().board.waitFor();
-  await page.waitForTimeout(500);
+  await test.step('no car is drawn from figures that are missing, wrong or at odds', async () => {
+    const first = page.getByRole('region', { name: 'Begin with the outlines of the car' });
+    const length = first.getByLabel('Length, bumper to bumper');
+    await length.fill('');
+    await first.getByLabel('Width without mirrors').fill('17x');
+    await first.getByRole('button', { name: 'Draw the outlines' }).click();
+    await expect(first.getByText('Enter a number from 1000 to 20000.')).toBeVisible();
+    await expect(length).toBeFocused();
+    await expect(first.getByLabel('Width without mirrors')).toHaveValue('17x');
+    await first.getByLabel('Width without mirrors').fill('1750');
+    await length.fill('2400');
+    await first.getByRole('button', { name: 'Draw the outlines' }).click();
+    await expect(first.getByText(/does not fit a car 2400 mm long/)).toBeVisible();
+    await first.getByRole('combobox', { name: 'Body' }).selectOption('Van');
+    await expect(length).toHaveValue('2400');
+    const bar = await page.locator('.tool-bar').boundingBox();
+    const sheet = await first.boundingBox();
+    expect(sheet?.y).toBeGreaterThan((bar?.y ?? 0) + (bar?.height ?? 0));
+  });
   await toBoard();
   await press('Control+v');
   expect(await count('Runs')).toBe(1);
@@ -209,6 +227,24 @@ test('what was copied elsewhere is refused in plain words, and things cross to a
   await page.locator('.map-face', { hasText: 'Pellow' }).click();
   await hand().board.waitFor();
   await page.waitForTimeout(500);
+});
+
+test('a smaller window shows the same car, the key clear of the bar, and a larger one is as before', async () => {
+  const { board, key, seen } = hand();
+  const large = page.viewportSize() ?? { width: 1280, height: 720 };
+  await toBoard();
+  await key('f');
+  const look = await board.getAttribute('data-camera-px-per-mm');
+  await page.setViewportSize({ width: 1024, height: 600 });
+  await expect(board).not.toHaveAttribute('data-camera-px-per-mm', look ?? '');
+  for (const place of [burr1, burr2, burr3]) expect(await seen(place)).toBe(true);
+  await button('Key to the marks').click();
+  const bar = await page.locator('.tool-bar').boundingBox();
+  const sheet = await page.locator('.marks-key-sheet').boundingBox();
+  expect(sheet?.y).toBeGreaterThan((bar?.y ?? 0) + (bar?.height ?? 0));
+  await button('Close the key').click();
+  await page.setViewportSize(large);
+  await expect(board).toHaveAttribute('data-camera-px-per-mm', look ?? '');
 });
 
 test('rub spots are lined up by button and by key, and spread evenly', async () => {

@@ -241,10 +241,12 @@ export function DrawScreen({
                   />
                 ) : null}
                 {finding ? <FindBox onClose={closeFind} /> : null}
-                <MarksKey theme={theme} withJob={false} />
                 <PointedReasons hover={drawing.hover} camera={camera} />
-                {isBlank(open.document) && drawing.inHand.name === 'select' ? <FirstSteps /> : null}
                 {dropping ? <p className="drop-here">{pictureWords.drop}</p> : null}
+              </div>
+              <div className="draw-over">
+                <MarksKey theme={theme} withJob={false} />
+                {isBlank(open.document) && drawing.inHand.name === 'select' ? <FirstSteps /> : null}
               </div>
             </>
           )}

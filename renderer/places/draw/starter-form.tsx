@@ -20,10 +20,10 @@ import { optionsOf } from './options-of.ts';
 export const starterStyles = bodyStyles.filter((style): style is StarterStyle => style !== 'other');
 
 const sizes = ['lengthMm', 'widthMm', 'wheelbaseMm'] as const;
-const most: Readonly<Record<(typeof sizes)[number], number>> = {
-  lengthMm: 20_000,
-  widthMm: 5_000,
-  wheelbaseMm: 15_000,
+const bounds: Readonly<Record<(typeof sizes)[number], { readonly min: number; readonly max: number }>> = {
+  lengthMm: { min: 1_000, max: 20_000 },
+  widthMm: { min: 500, max: 5_000 },
+  wheelbaseMm: { min: 500, max: 15_000 },
 };
 
 /** Draws the outlines of a body to the measured car; on an empty map that also sets the scale. */
@@ -31,10 +31,14 @@ export function StarterForm({ onDrawn }: { readonly onDrawn?: () => void }) {
   const { map, make, showAll } = useDraw();
   const ownStyle = map.details.bodyStyle;
   const [style, setStyle] = useState<StarterStyle>(ownStyle === 'other' ? 'hatch' : ownStyle);
-  const [size, setSize] = useState<BodySize>(usualBodySize(style));
+  /** What was measured on the car stays when another body is chosen; the rest is as usual for it. */
+  const [measured, setMeasured] = useState<Partial<BodySize>>({});
+  const size = { ...usualBodySize(style), ...measured };
+  const tooLong = size.wheelbaseMm >= size.lengthMm;
   const [panels, setPanels] = useState(true);
   const send = (event: FormEvent): void => {
     event.preventDefault();
+    if (tooLong) return;
     const made = make(startedMap(map, style, size, panels), { label: 'edit.addStarter', select: [] });
     if (!made) return;
     showAll();
@@ -46,10 +50,7 @@ export function StarterForm({ onDrawn }: { readonly onDrawn?: () => void }) {
         label={starterWords.style}
         value={style}
         options={optionsOf(starterStyles, bodyStyleWords)}
-        onChange={(next) => {
-          setStyle(next);
-          setSize(usualBodySize(next));
-        }}
+        onChange={setStyle}
       />
       <div className="form-row">
         {sizes.map((field) => (
@@ -58,14 +59,19 @@ export function StarterForm({ onDrawn }: { readonly onDrawn?: () => void }) {
             label={starterWords[field]}
             value={size[field]}
             unit={drawWords.units.mm}
-            min={100}
-            max={most[field]}
+            {...bounds[field]}
             places={0}
-            onChange={(mm) => setSize({ ...size, [field]: mm ?? size[field] })}
+            onChange={(mm) => setMeasured({ ...measured, [field]: mm ?? size[field] })}
           />
         ))}
       </div>
-      <p className="field-hint">{starterWords.hint}</p>
+      {tooLong ? (
+        <p className="field-trouble" role="alert">
+          {starterWords.wheelbaseTooLong(size.wheelbaseMm, size.lengthMm)}
+        </p>
+      ) : (
+        <p className="field-hint">{starterWords.hint}</p>
+      )}
       <Checkbox label={starterWords.withPanels} checked={panels} onChange={setPanels} />
       <Button type="submit" weight="main">
         {starterWords.draw}
