@@ -23,6 +23,12 @@ export type CauseKind = (typeof causeKinds)[number];
 export interface CauseFigures {
   /** Clip to clip distance of the span the place lies in. */
   readonly spanMm?: number;
+  /** The span is longer than the run it is told of: it goes on to the next hold past an end. */
+  readonly beyondRun?: true;
+  /** Instead of a span: how far the loom goes on past its last hold to an end that nothing holds. */
+  readonly freeMm?: number;
+  /** Instead of a span: nothing holds the loom on either side. */
+  readonly unheld?: true;
   /** How far the span hangs below its clips at mid-span, slack included. */
   readonly sagMm?: number;
   /** Free gap between loom surface and what it may rub on. */

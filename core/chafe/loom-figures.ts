@@ -2,7 +2,7 @@ import type { MapDocument } from '../map/map-document.ts';
 import type { Segment } from '../map/records.ts';
 import type { Bundle } from '../wire/bundle.ts';
 import { type ChafeAssumptions, defaultAssumptions } from './chafe-assumptions.ts';
-import { runContext } from './run-context.ts';
+import { runContext, spanHeld } from './run-context.ts';
 import { runSurroundings } from './run-surroundings.ts';
 import { beamSagMm, firstModeHz, heldSagMm } from './span-mechanics.ts';
 
@@ -18,6 +18,8 @@ export interface SpanFigures {
   readonly fromMm: number;
   readonly toMm: number;
   readonly spanMm: number;
+  /** What holds it, as a person would say it. */
+  readonly held: ReturnType<typeof spanHeld>;
   readonly hz: Bounded;
   /** Sag under its own weight at mid-span, spare loom left out. */
   readonly sagMm: Bounded;
@@ -45,7 +47,8 @@ export function loomFigures(
 ): LoomFigures | null {
   const around = runSurroundings(map, segment, assumptions);
   if (!around) return null;
-  const { through, spans } = runContext(segment, around, assumptions);
+  const run = runContext(segment, around, assumptions);
+  const { through, spans } = run;
   const { bundle, assumedWires, diameterGiven } = through;
   const { support } = assumptions.ride;
   const bounded = (figure: (stiffnessNMm2: number) => number): Bounded => ({
@@ -57,10 +60,11 @@ export function loomFigures(
     bundle,
     assumedWires,
     diameterGiven,
-    spans: spans.map(({ fromMm, toMm, drive: { spanMm } }) => ({
+    spans: spans.map(({ fromMm, toMm, drive, drive: { spanMm } }) => ({
       fromMm,
       toMm,
       spanMm,
+      held: spanHeld(run, { fromMm, toMm, drive }),
       hz: bounded((stiffnessNMm2) =>
         firstModeHz({ kgPerMetre: bundle.kgPerMetre, stiffnessNMm2 }, spanMm, support),
       ),

@@ -1,5 +1,6 @@
 import type { Segment } from '../map/records.ts';
 import { wireLengthMm } from '../map/segment-line.ts';
+import { samePlaceMm } from '../quantity/tolerance.ts';
 import { wallStrokes } from '../wire/wall-strokes.ts';
 import type { Wire } from '../wire/wire-shape.ts';
 import { type TightBend, tightBendsOf } from './bends-of-run.ts';
@@ -78,12 +79,40 @@ export function runContext(
  */
 export function spanFigures(run: RunContext, stationMm: number): CauseFigures {
   const span = run.spans[spanIndexAt(run.spans, stationMm)] as Span;
+  const held = spanHeld(run, span);
   return {
-    spanMm: span.drive.spanMm,
-    sagMm: span.drive.hangMm,
+    ...held,
+    ...(held.spanMm === undefined ? {} : { sagMm: span.drive.hangMm }),
     covering: run.segment.covering,
     ...(span.missingClips > 0 ? { missingClips: span.missingClips } : {}),
   };
+}
+
+/**
+ * What holds a span, as a person would say it. A free end is worked out as the middle of a span twice as long,
+ * which nobody can measure on the car.
+ * @example
+ * spanHeld({ around: { beyondFrom: [], beyondTo: [{}] }, lengthMm: 500 }, { fromMm: -300, toMm: 300, drive: { spanMm: 600 } }) // => { freeMm: 300 }
+ */
+export function spanHeld(
+  { around, lengthMm }: SpanPlace,
+  {
+    fromMm,
+    toMm,
+    drive,
+  }: { readonly fromMm: number; readonly toMm: number; readonly drive: { readonly spanMm: number } },
+): Pick<CauseFigures, 'spanMm' | 'beyondRun' | 'freeMm' | 'unheld'> {
+  const freeBefore = fromMm < 0 && around.beyondFrom.length === 0;
+  const freeAfter = toMm > lengthMm && around.beyondTo.length === 0;
+  if (freeBefore && freeAfter) return { unheld: true };
+  if (freeBefore || freeAfter) return { freeMm: drive.spanMm / 2 };
+  const longer = drive.spanMm > lengthMm + samePlaceMm;
+  return { spanMm: drive.spanMm, ...(longer ? { beyondRun: true } : {}) };
+}
+
+interface SpanPlace {
+  readonly lengthMm: number;
+  readonly around: { readonly beyondFrom: readonly unknown[]; readonly beyondTo: readonly unknown[] };
 }
 
 /**

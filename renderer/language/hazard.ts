@@ -1,4 +1,4 @@
-import type { CauseShare } from '#core/chafe/cause.ts';
+import type { CauseFigures, CauseShare } from '#core/chafe/cause.ts';
 import { type Covering, coverings, type RubSpotKind, rubSpotKinds } from '#core/map/kinds.ts';
 import { type LengthSystem, saySmallLength } from './say-length.ts';
 import { coveringWords, rubSpotKindWords } from './words.ts';
@@ -126,10 +126,12 @@ export function causeWords(
 
 /** How the loom is held and covered on a stretch, from what its causes know: "fixings 340 mm apart, hangs 6 mm between them, PVC tape only". */
 export function heldWords(causes: readonly CauseShare[], lengths: LengthSystem): string {
-  const figures = causes.find((each) => each.figures.spanMm !== undefined)?.figures;
+  const figures = causes.find(
+    ({ figures: { spanMm, freeMm, unheld } }) => spanMm ?? freeMm ?? unheld,
+  )?.figures;
   const covering = causes.find((each) => each.figures.covering !== undefined)?.figures.covering;
   const parts: string[] = [];
-  if (figures?.spanMm !== undefined) parts.push(`fixings ${size(figures.spanMm, lengths)} apart`);
+  if (figures) parts.push(spanWords(figures, lengths));
   if (figures?.sagMm !== undefined && figures.sagMm >= 0.5) {
     parts.push(`the loom hangs ${size(figures.sagMm, lengths)} between them`);
   }
@@ -140,6 +142,17 @@ export function heldWords(causes: readonly CauseShare[], lengths: LengthSystem):
   if (cover) parts.push(coverPhrase(cover));
   const said = parts.join(', ');
   return said === '' ? '' : `${said.charAt(0).toUpperCase()}${said.slice(1)}.`;
+}
+
+/** How a span is held: "fixings 340 mm apart", or what is said where the next fixing is not on the run. */
+export function spanWords(
+  { spanMm, beyondRun, freeMm }: Pick<CauseFigures, 'spanMm' | 'beyondRun' | 'freeMm'>,
+  lengths: LengthSystem,
+): string {
+  if (freeMm !== undefined) return `free for ${size(freeMm, lengths)} past the last fixing`;
+  if (spanMm === undefined) return 'no fixing drawn on it';
+  const said = `fixings ${size(spanMm, lengths)} apart`;
+  return beyondRun ? `next ${said}, past this run’s end` : said;
 }
 
 function coverPhrase(cover: Covering): string {

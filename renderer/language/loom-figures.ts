@@ -1,4 +1,5 @@
 import type { Bounded } from '#core/chafe/loom-figures.ts';
+import { spanWords } from './hazard.ts';
 import { type LengthSystem, mmPerInch, saySmallLength } from './say-length.ts';
 
 const inSize = (mm: number, lengths: LengthSystem): number => (lengths === 'imperial' ? mm / mmPerInch : mm);
@@ -33,7 +34,10 @@ export const loomWords = {
   },
   heavy: (kgPerMetre: number, assumed: number): string =>
     `${shortFigure(kgPerMetre * 1_000)} g for each metre${assumed === 0 ? '' : `, ${assumed} of its wires assumed`}`,
-  span: (spanMm: number, lengths: LengthSystem): string => `Span of ${size(spanMm, lengths)}`,
+  span: (held: Parameters<typeof spanWords>[0], lengths: LengthSystem): string => {
+    const said = spanWords(held, lengths);
+    return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+  },
   swings: (hz: Bounded): string => `first frequency ${bounded(hz.mean, [hz.slipping, hz.stuck], 'Hz')}`,
   sags: (sagMm: Bounded, lengths: LengthSystem): string =>
     `sag ${bounded(inSize(sagMm.mean, lengths), [inSize(sagMm.slipping, lengths), inSize(sagMm.stuck, lengths)], unitOf(lengths))}`,

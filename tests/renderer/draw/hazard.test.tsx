@@ -63,8 +63,25 @@ describe('reasons', () => {
       /^Raw edge \(Seat rail edge\) (\d+ mm away|touching the loom)$/,
     );
     const held = heldWords(causes, 'metric');
-    expect(held).toMatch(/^Fixings \d+ mm apart, the loom hangs \d+ mm between them, PVC tape only\.$/);
+    expect(held).toMatch(
+      /^Next fixings \d+ mm apart, past this run’s end, the loom hangs \d+ mm between them, PVC tape only\.$/,
+    );
     expect(heldWords(causes, 'imperial')).toMatch(/ in apart/);
+  });
+
+  test('never tell of fixings where none holds the loom', () => {
+    const loose = new Map(
+      [...sample.map.nodes].map(([id, node]) => [id, { ...node, kind: 'loose-end' as const }]),
+    );
+    const bare: typeof sample.map.segments = new Map([[sample.middle.id, { ...sample.middle, clips: [] }]]);
+    const clipped: typeof sample.map.segments = new Map([[sample.segment.id, sample.segment]]);
+    const heldIn = (segments: typeof sample.map.segments, run: Segment, atMm: number): string => {
+      const alone = segmentHazard({ ...sample.map, nodes: loose, segments }, run);
+      return alone ? heldWords(runCauses(alone, atMm, atMm + 100), 'metric') : '';
+    };
+    expect(heldIn(bare, sample.middle, 200)).toBe('No fixing drawn on it, PVC tape only.');
+    expect(heldIn(clipped, sample.segment, 400)).toBe('Free for 100 mm past the last fixing, PVC tape only.');
+    expect(heldIn(clipped, sample.segment, 200)).toMatch(/^Fixings 300 mm apart/);
   });
 
   test('are listed with their shares for the board and for the list of openings alike', () => {
@@ -78,7 +95,7 @@ describe('reasons', () => {
 
   test('make one line for the printed sheet, with nothing in it where nothing is known', () => {
     const line = whyLine(causes, said, 'metric');
-    expect(line).toMatch(/^\d+ % raw edge \(Seat rail edge\) .*\. Fixings \d+ mm apart/);
+    expect(line).toMatch(/^\d+ % raw edge \(Seat rail edge\) .*\. Next fixings \d+ mm apart/);
     expect(whyLine([], said, 'metric')).toBe('');
   });
 

@@ -20,8 +20,10 @@ export function LoomSaid({ segment, stationMm }: { readonly segment: Segment; re
       </p>
       {span ? (
         <p>
-          {loomWords.span(span.spanMm, lengths)}: {loomWords.swings(span.hz)},{' '}
-          {loomWords.sags(span.sagMm, lengths)}.
+          {loomWords.span(span.held, lengths)}
+          {span.held.spanMm === undefined
+            ? '.'
+            : `: ${loomWords.swings(span.hz)}, ${loomWords.sags(span.sagMm, lengths)}.`}
         </p>
       ) : null}
       <p className="field-hint">{loomWords.hint}</p>
