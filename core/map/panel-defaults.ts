@@ -241,6 +241,7 @@ const rows: readonly Row[] = [
     minutesOff: 3,
     minutesOn: 5,
     styles: withTailgate,
+    cautions: ['glass'],
   },
   {
     key: 'tailgate-surround',

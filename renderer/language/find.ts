@@ -214,7 +214,7 @@ export const cautionKeyWords: Readonly<Record<Caution, string>> = {
   'belt-tensioner': 'as an airbag; bolt to the maker’s figure',
   'high-voltage': 'trained person isolates and proves dead first',
   battery: 'earth lead off first, on last',
-  glass: 'no levering on it',
+  glass: 'no levering; prop a tailgate',
   fuel: 'no lamp, no heat gun',
   'raised-vehicle': 'stands, never a jack alone',
   'one-use-clips': 'have new ones ready',

@@ -38,6 +38,11 @@ describe.each(sampleNames)('the sample map %s', (name) => {
     expect(map.circuits.size).toBeGreaterThanOrEqual(6);
   });
 
+  it('asks to prop the tailgate wherever something on it comes off', () => {
+    const onTailgate = [...map.panels.values()].filter((panel) => panel.kind === 'tailgate');
+    expect(onTailgate.filter((panel) => !panel.cautions.includes('glass'))).toEqual([]);
+  });
+
   it('has every circuit traced end to end, with pins only at places it passes', () => {
     for (const circuit of map.circuits.values()) {
       const laid = layStraight(map, circuit);

@@ -392,6 +392,7 @@ export const estatePanels: readonly DrawnPanel[] = [
     ],
     minutesOff: 3,
     minutesOn: 5,
+    cautions: ['glass'],
   },
   {
     name: 'Tailgate upper surround',
