@@ -318,9 +318,9 @@ export function flatSentence(flat: FlatReading, lengths: LengthSystem): string {
   return `Alone it tells nothing about the place. ${flatReasons[flat.why]}. ${betterWays[flat.better]}${how}`;
 }
 
-/** A rough distance: whole centimetres below a metre. */
+/** A rough distance: whole centimetres below a metre, whole inches. */
 function nearly(mm: number, lengths: LengthSystem): string {
-  if (mm >= 1_000) return figureText(sayDistance(mm, lengths));
+  if (lengths === 'metric' && mm >= 1_000) return figureText(sayDistance(mm, lengths));
   if (lengths === 'metric') return `${Math.max(1, Math.round(mm / 10))} cm`;
   const { value, unit } = saySmallLength(mm, lengths);
   return `${Number(Number(value).toFixed(0)) || 1} ${unit}`;

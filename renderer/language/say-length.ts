@@ -3,8 +3,12 @@ export const lengthSystems = ['metric', 'imperial'] as const;
 export type LengthSystem = (typeof lengthSystems)[number];
 
 export const mmPerInch = 25.4;
-const inchesPerFoot = 12;
-export const mmPerFoot = mmPerInch * inchesPerFoot;
+
+/** What a tape along the loom counts in: one unit for every distance in sight, however far. */
+export const tapeUnits = {
+  metric: { mm: 1000, unit: 'm' },
+  imperial: { mm: mmPerInch, unit: 'in' },
+} as const satisfies Readonly<Record<LengthSystem, { readonly mm: number; readonly unit: string }>>;
 
 /** A length as a figure and its unit. */
 export interface SaidLength {
@@ -13,26 +17,21 @@ export interface SaidLength {
 }
 
 /**
- * A distance along the loom for a person with a tape: metres to the centimetre, or feet and inches as
- * decimal inches under a yard and feet to two places above. Input in mm.
+ * A distance along the loom for a person with a tape: metres to the centimetre, or inches to the tenth.
+ * No tape is marked in decimal feet. Input in mm.
  */
 export function sayDistance(mm: number, lengths: LengthSystem): SaidLength {
-  if (lengths === 'metric') return { value: (mm / 1000).toFixed(2), unit: 'm' };
-  const inches = mm / mmPerInch;
-  if (Math.abs(inches) < 36) return { value: inches.toFixed(1), unit: 'in' };
-  return { value: (inches / inchesPerFoot).toFixed(2), unit: 'ft' };
+  const tape = tapeUnits[lengths];
+  return { value: (mm / tape.mm).toFixed(lengths === 'metric' ? 2 : 1), unit: tape.unit };
 }
 
-/** Two ends of a stretch in one unit, chosen by the farther one: "0.86 to 1.31 m". Input in mm. */
+/** Two ends of a stretch in one unit: "0.86 to 1.31 m". Input in mm. */
 export function sayStretch(
   nearMm: number,
   farMm: number,
   lengths: LengthSystem,
 ): { readonly near: string; readonly far: string; readonly unit: string } {
   const far = sayDistance(farMm, lengths);
-  if (far.unit === 'ft') {
-    return { near: (nearMm / mmPerFoot).toFixed(2), far: far.value, unit: 'ft' };
-  }
   return { near: sayDistance(nearMm, lengths).value, far: far.value, unit: far.unit };
 }
 

@@ -1,10 +1,10 @@
-import { mmPerFoot } from '../language/say-length.ts';
+import { tapeUnits } from '../language/say-length.ts';
 import { rulerMarks } from './likelihood-curve.ts';
 import { placeLabels } from './place-labels.ts';
 import type { StraightRows } from './straight-rows.ts';
 import type { StraightViewProps } from './straight-view-props.ts';
 
-/** Names of plugs and parts above, and the ruler in metres or feet below. */
+/** Names of plugs and parts above, and the ruler in the tape's unit below. */
 export function StraightRuler({
   picture,
   lengths,
@@ -13,7 +13,8 @@ export function StraightRuler({
   innerPx,
 }: StraightViewProps & { readonly rows: StraightRows; readonly innerPx: number }) {
   const pxPerMm = innerPx / picture.lengthMm;
-  const unitMm = lengths === 'metric' ? 1000 : mmPerFoot;
+  const tape = tapeUnits[lengths];
+  const unitMm = tape.mm;
   const marks = rulerMarks(picture.lengthMm / unitMm, Math.max(4, innerPx / 110));
   const last = picture.nodes.length - 1;
   const labels = placeLabels(
@@ -61,7 +62,7 @@ export function StraightRuler({
             <line className="straight-rule" x1={x} x2={x} y1={rows.rulerTop} y2={rows.rulerTop + 7} />
             <text className="straight-mark" x={x} y={rows.rulerTop + 22} textAnchor={anchor}>
               {Number(mark.toFixed(2))}
-              <tspan className="straight-unit"> {lengths === 'metric' ? 'm' : 'ft'}</tspan>
+              <tspan className="straight-unit"> {tape.unit}</tspan>
             </text>
           </g>
         );

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { findWords } from '../../language/find.ts';
 import { nameOf } from '../../language/name-of.ts';
-import { mmPerFoot } from '../../language/say-length.ts';
+import { tapeUnits } from '../../language/say-length.ts';
 import { Button, NumberField } from '../../parts/index.ts';
 import { stretchesBetween } from '../../session/stretches-between.ts';
 import type { Piece } from '../../straight/straight-picture.ts';
@@ -26,7 +26,7 @@ export function FoundPlace({
   if (!line || !first || !last || last.toMm - first.fromMm < 40) return null;
   const whole = { fromMm: first.fromMm, toMm: last.toMm };
   const bounds = distanceBounds(map, line, whole);
-  const unitMm = lengths === 'metric' ? 1000 : mmPerFoot;
+  const { mm: unitMm, unit } = tapeUnits[lengths];
   const narrow = (): void => {
     const look = standing.find(({ id }) => id === entryId);
     if (distance === null || look?.type !== 'inspection') return;
@@ -46,7 +46,7 @@ export function FoundPlace({
       <NumberField
         label={words.exactly(say(nameOf(map, bounds.nodeId)))}
         value={distance}
-        unit={lengths === 'metric' ? 'm' : 'ft'}
+        unit={unit}
         min={bounds.leastMm / unitMm}
         max={bounds.mostMm / unitMm}
         onChange={setDistance}

@@ -29,7 +29,7 @@ describe('where a stretch lies, for a hand with a tape', () => {
   });
 
   test('both ends of a stretch carry the same unit', () => {
-    expect(sayStretch(254, 3048, 'imperial')).toEqual({ near: '0.83', far: '10.00', unit: 'ft' });
+    expect(sayStretch(254, 3048, 'imperial')).toEqual({ near: '10.0', far: '120.0', unit: 'in' });
     expect(sayDistance(254, 'imperial')).toEqual({ value: '10.0', unit: 'in' });
     expect(sayDistance(1310, 'metric')).toEqual({ value: '1.31', unit: 'm' });
   });
