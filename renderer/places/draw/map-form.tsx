@@ -4,6 +4,7 @@ import { changeDetails } from '#core/map/commands/change-details.ts';
 import { bodyStyles } from '#core/map/kinds.ts';
 import type { MapDetails } from '#core/map/records.ts';
 import { drawWords } from '../../language/draw.ts';
+import { sayDrawnLength } from '../../language/say-drawn-length.ts';
 import { bodyStyleWords, driveSideLongWords } from '../../language/words.ts';
 import { Choice, Field, Figure, Select, TextArea } from '../../parts/index.ts';
 import { useDraw } from './draw-context.ts';
@@ -15,11 +16,13 @@ const sides = ['left', 'right'] as const;
 
 /** What the map as a whole is of. */
 export function MapForm() {
-  const { map, make } = useDraw();
+  const { map, make, lengths } = useDraw();
   const { details } = map;
+  const scale =
+    details.scale && sayDrawnLength(planDistanceMm(details.scale.from, details.scale.to), lengths);
   const change = (changes: Partial<Omit<MapDetails, 'id' | 'scale'>>, joinKey?: string): void => {
     make(changeDetails(map, { changes }), {
-      label: 'edit.changeDetails',
+      label: `edit.changeDetails.${Object.keys(changes)[0] ?? ''}`,
       ...(joinKey ? { joinKey: `details.${joinKey}` } : {}),
     });
   };
@@ -52,15 +55,13 @@ export function MapForm() {
       />
       <p>
         {drawWords.scale.title}{' '}
-        {details.scale ? (
-          <Figure
-            value={planDistanceMm(details.scale.from, details.scale.to).toFixed(0)}
-            unit={drawWords.units.mm}
-          />
+        {scale ? (
+          <Figure value={scale.text} unit={scale.unit} />
         ) : (
           <span className="quiet">{drawWords.scale.notSet}</span>
         )}
       </p>
+      {lengths === 'imperial' ? <p className="field-hint">{drawWords.inMm}</p> : null}
       <FigureField
         label={drawWords.fields.centreLine}
         value={details.centreLineYMm}

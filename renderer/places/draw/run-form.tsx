@@ -7,6 +7,7 @@ import { slackMm } from '#core/map/segment-line.ts';
 import { newId } from '#core/quantity/id.ts';
 import { runLine } from '../../board/run-line.ts';
 import { drawWords } from '../../language/draw.ts';
+import { measuredDoubt } from '../../language/measured-doubt.ts';
 import { nameOf } from '../../language/name-of.ts';
 import { sayDrawnLength } from '../../language/say-drawn-length.ts';
 import { coveringWords, segmentTraitWords } from '../../language/words.ts';
@@ -35,6 +36,8 @@ export function RunForm({ segment }: { readonly segment: Segment }) {
   const drawnMm = runLine(map, segment)?.lengthMm ?? 0;
   const drawn = sayDrawnLength(drawnMm, lengths);
   const slack = sayDrawnLength(slackMm(segment, drawnMm), lengths);
+  const doubt =
+    segment.measuredLengthMm === null ? null : measuredDoubt(segment.measuredLengthMm, drawnMm, lengths);
   return (
     <section className="form" aria-label={nameOf(map, segmentId)}>
       <h2>{nameOf(map, segmentId)}</h2>
@@ -94,6 +97,11 @@ export function RunForm({ segment }: { readonly segment: Segment }) {
           onChange={(measuredLengthMm) => change({ measuredLengthMm }, 'measuredLengthMm')}
         />
       </div>
+      {doubt ? (
+        <p className="field-trouble" role="status">
+          {doubt}
+        </p>
+      ) : null}
       <BundleLine segment={segment} />
       <RunHazard segment={segment} />
       <RunTags segment={segment} />
