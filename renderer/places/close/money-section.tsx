@@ -137,7 +137,7 @@ function Agreed({ minutes }: { readonly minutes: number }) {
           label={isFirst ? words.first : words.more}
           value={adds}
           unit={measure === 'minutes' ? closeWords.header.min : currency}
-          min={0}
+          min={1}
           max={1_000_000}
           onChange={(value) => change({ adds: value })}
         />
