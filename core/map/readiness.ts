@@ -26,6 +26,8 @@ export interface ReadinessItem {
   readonly done: boolean;
   /** Without it a job cannot be ranked; the others make the answer better. */
   readonly necessary: boolean;
+  /** Done only because the map has nothing yet that the line speaks of. */
+  readonly idle: boolean;
   /** Ids of the things that lack it, sorted; empty when done or when it is the map as a whole. */
   readonly things: readonly string[];
 }
@@ -44,17 +46,20 @@ export function readiness(map: MapDocument): readonly ReadinessItem[] {
     code: ReadinessCode,
     necessary: boolean,
     things: Iterable<{ readonly id: string }>,
+    asked: readonly unknown[],
   ): ReadinessItem => {
     const ids = Array.from(things, (thing) => thing.id).sort(compareText);
-    return { code, necessary, done: ids.length === 0, things: ids };
+    return { code, necessary, done: ids.length === 0, idle: asked.length === 0, things: ids };
   };
   const wanted = (code: ReadinessCode, necessary: boolean, done: boolean): ReadinessItem => ({
     code,
     necessary,
     done,
+    idle: false,
     things: [],
   });
   const untagged = segments.filter((segment) => segment.tags.length === 0 && !segment.inView);
+  const tagged = segments.filter((segment) => segment.tags.length > 0);
   const cycle = panelCycle(map.panels) ?? [];
   const untraced = [...map.circuits.values()].filter((circuit) => !isTraced(map, circuit));
   const traced = map.circuits.size > untraced.length;
@@ -63,31 +68,35 @@ export function readiness(map: MapDocument): readonly ReadinessItem[] {
     wanted('scale-set', false, map.details.scale !== null),
     wanted('outline-drawn', false, map.outlines.size > 0),
     wanted('runs-drawn', true, segments.length > 0),
-    lacking('harness-connected', false, strayRuns(map)),
-    lacking('runs-tagged', false, untagged),
+    lacking('harness-connected', false, strayRuns(map), segments),
+    lacking('runs-tagged', false, untagged, segments),
     lacking(
       'tags-confirmed',
       false,
-      segments.filter((segment) => segment.tags.some((tag) => !tag.confirmed)),
+      tagged.filter((segment) => segment.tags.some((tag) => !tag.confirmed)),
+      tagged,
     ),
     lacking(
       'panels-timed',
       false,
       panels.filter((panel) => panel.minutesOff <= 0),
+      panels,
     ),
     lacking(
       'panel-order-clear',
       true,
       cycle.map((id) => ({ id })),
+      panels,
     ),
     traced
       ? wanted('circuit-traced', true, true)
-      : { ...lacking('circuit-traced', true, untraced), done: false },
+      : { ...lacking('circuit-traced', true, untraced, untraced), done: false, idle: false },
     wanted('rub-spots-or-clips', false, clipped),
     lacking(
       'mirrored-runs-checked',
       false,
       segments.filter((segment) => segment.unchecked),
+      segments,
     ),
   ];
 }

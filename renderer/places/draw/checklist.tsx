@@ -17,8 +17,10 @@ export function Checklist({ items }: { readonly items: readonly ReadinessItem[] 
       {better > 0 ? <p className="quiet">{drawWords.better(better)}</p> : null}
       <ul>
         {items.map((item) => (
-          <li key={item.code} data-ready={item.code} data-done={item.done}>
-            <span className="checklist-mark">{item.done ? <Sign name="tick" size={20} /> : null}</span>
+          <li key={item.code} data-ready={item.code} data-done={item.done} data-idle={item.idle}>
+            <span className="checklist-mark">
+              {item.done && !item.idle ? <Sign name="tick" size={20} /> : null}
+            </span>
             <div>
               {item.things.length > 0 ? (
                 <button type="button" className="checklist-go" onClick={() => goTo(item.things)}>
@@ -38,7 +40,13 @@ export function Checklist({ items }: { readonly items: readonly ReadinessItem[] 
               ) : null}
             </div>
             <span className="checklist-need">
-              {item.done ? drawWords.done : item.necessary ? drawWords.needed : drawWords.helps}
+              {item.idle
+                ? drawWords.nothingYet
+                : item.done
+                  ? drawWords.done
+                  : item.necessary
+                    ? drawWords.needed
+                    : drawWords.helps}
             </span>
           </li>
         ))}

@@ -21,6 +21,16 @@ describe('the checklist of a map', () => {
     ]);
   });
 
+  test('on an empty map nothing counts as done that there is nothing yet to do for', () => {
+    const blank = readiness(emptyMap('map:e', 'E', 'van', 'left'));
+    expect(blank.filter((each) => each.done && !each.idle)).toEqual([]);
+    const drawn = readiness(sample.map);
+    expect(drawn.filter((each) => each.idle)).toEqual([]);
+    const untagged = { ...sample.map, segments: new Map([['segment:rear' as const, sample.rear]]) };
+    expect(item(untagged, 'tags-confirmed')).toMatchObject({ done: true, idle: true });
+    expect(item(untagged, 'mirrored-runs-checked')).toMatchObject({ done: true, idle: false });
+  });
+
   test('a run without panels is named until it is tagged or said to be in view', () => {
     expect(item(sample.map, 'runs-tagged')).toMatchObject({ done: false, things: ['segment:rear'] });
     expect(item(withRun({ inView: true }), 'runs-tagged')).toMatchObject({ done: true, things: [] });
