@@ -16,7 +16,8 @@ export function shareWords(exact: number): string {
   const share = Math.round(exact * 100) / 100;
   if (share >= 0.9) return 'nearly all';
   if (share >= 0.6) return 'most';
-  if (share >= 0.4) return 'about half';
+  if (share > 0.55) return 'more than half';
+  if (share >= 0.45) return 'about half';
   if (share >= 0.2) return 'a good part';
   if (share >= 0.05) return 'a small part';
   return 'hardly any';

@@ -28,7 +28,13 @@ export const startWords = {
     empty: 'No vehicle map yet. Draw one, or bring one in from a file.',
     noMatch: (text: string): string => `No vehicle map has “${text}” in its name or body.`,
     jobs: (count: number): string => (count === 1 ? '1 job' : `${count} jobs`),
-    finds: (count: number): string => (count === 1 ? '1 find' : `${count} finds`),
+    /** Finds of the jobs kept here; those a map came with stand on its rub spots. */
+    finds: (count: number): string =>
+      count === 0
+        ? 'no cause proved here yet'
+        : count === 1
+          ? '1 cause proved here'
+          : `${count} causes proved here`,
     more: (name: string): string => `More for ${name}`,
   },
   newMap: {

@@ -19,7 +19,7 @@ export const testListWords = {
   none: 'No test is expected to save more minutes than it takes. Open up.',
   saves: (saved: string, minutes: string): string =>
     `saves about ${saved} min of searching beyond the ${minutes} min it takes`,
-  reach: (panels: string): string => `To reach it take off ${panels} (counted in).`,
+  reach: (panels: string): string => `First, to reach it: ${panels} (counted in).`,
   better: 'Better still after the first opening below.',
   expected: (figure: string): string =>
     `With the fault where it is now thought most likely: about ${figure}.`,
@@ -152,7 +152,7 @@ function thenWords({ first, expectedMinutes }: TestOutcome, { nameOf }: TestName
   if (!first) return 'no place is left to open; suspect a part.';
   const off = first.takeOff.map(nameOf).join(', then ');
   const looks = [...first.segmentIds, ...first.nodeIds].slice(0, 3).map(nameOf).join(', ');
-  const open = off ? `take off ${off} first` : `look at what is open first (${looks})`;
+  const open = off ? `begin with ${off}` : `look at what is open first (${looks})`;
   return `${open}; found after about ${sayMinutes(expectedMinutes)} min.`;
 }
 

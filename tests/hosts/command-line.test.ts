@@ -123,7 +123,7 @@ describe('the ranking as text', () => {
     const words = plain.out.replaceAll(/\s+/g, ' ');
     expect(words).toContain('Tests that pay before anything more comes off');
     expect(words).toMatch(/Saves about \d+ min of searching beyond the \d+ min it takes/);
-    expect(words).toMatch(/\(\d+ %\): (take off|look at)/);
+    expect(words).toMatch(/\(\d+ %\): (begin with|look at)/);
     const { nextTests } = JSON.parse(data.out);
     expect(nextTests.length).toBeGreaterThan(0);
     for (const each of nextTests) {

@@ -111,6 +111,7 @@ describe('reasons', () => {
     expect(sayShare(0.62)).toBe('62 %');
     expect(sayShare(0)).toBe('0 %');
     expect(shareWords(0.95)).toBe('nearly all');
+    expect([0.4, 0.5, 0.58].map(shareWords)).toEqual(['a good part', 'about half', 'more than half']);
     expect(shareWords(0.01)).toBe('hardly any');
   });
 });

@@ -203,7 +203,7 @@ describe('the test to do first', () => {
       <NextTestPanel />,
     );
     expect(html).toContain('aria-label="Before this step"');
-    expect(said(html)).toContain(`To reach it take off ${guarded.name}`);
+    expect(said(html)).toContain(`First, to reach it: ${guarded.name}`);
   });
 
   test('when none pays it says so and sends nobody testing', () => {
