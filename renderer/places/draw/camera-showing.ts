@@ -35,7 +35,7 @@ function shownIn(box: Bounds, camera: Camera, size: ScreenSize): Camera {
 }
 
 /** A car's length of paper, where nothing is drawn yet. */
-const firstBox: Bounds = { minXMm: 0, minYMm: -900, maxXMm: 4_200, maxYMm: 900 };
+export const firstBox: Bounds = { minXMm: 0, minYMm: -900, maxXMm: 4_200, maxYMm: 900 };
 
 /** The camera that shows all that is drawn. */
 export function wholeCamera(map: MapDocument, size: ScreenSize): Camera {

@@ -59,7 +59,7 @@ export function DrawScreen({
 }) {
   const theme = useTheme();
   const lengths = useMachineSettings((settings) => settings.lengths);
-  const { camera, setCamera, ready, size, keepSize } = useKeptCamera(open.document.id);
+  const { camera, setCamera, ready, size, keepSize } = useKeptCamera(open.document);
   const [problem, setProblem] = useState<Problem | null>(null);
   const [asked, setAsked] = useState<readonly string[] | null>(null);
   const [page, setPage] = useState<SidePage>(open.document.segments.size === 0 ? 'ready' : 'details');

@@ -1,13 +1,21 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import { z } from 'zod';
+import type { Bounds } from '#core/geometry/bounds.ts';
+import type { MapDocument } from '#core/map/map-document.ts';
+import { drawnBox } from '../../board/board-index.ts';
 import { type Camera, type ScreenSize, scaleLimits, toPlan } from '../../board/camera.ts';
+import { resizedCamera } from '../../board/resized-camera.ts';
 import { hostClient } from '../../session/host.ts';
+import { firstBox } from './camera-showing.ts';
 
-/** Where one looked: the place in the middle and the scale, so that another window size shows the same. */
+const sidePx = z.number().positive().optional();
+/** Where one looked: the place in the middle, the scale, and the board it was seen on (not known of older looks). */
 const lookSchema = z.strictObject({
   xMm: z.number(),
   yMm: z.number(),
   pxPerMm: z.number().min(scaleLimits.min).max(scaleLimits.max),
+  widthPx: sidePx,
+  heightPx: sidePx,
 });
 export type Look = z.infer<typeof lookSchema>;
 
@@ -27,21 +35,30 @@ export function readLook(text: string | null): Look | null {
 /** What a camera has in the middle of a screen. */
 export function lookOf(camera: Camera, size: ScreenSize): Look {
   const middle = toPlan(camera, { xPx: size.widthPx / 2, yPx: size.heightPx / 2 });
-  return { ...middle, pxPerMm: camera.pxPerMm };
+  return { ...middle, pxPerMm: camera.pxPerMm, ...size };
 }
 
-/** The camera that has a look in the middle of a screen. */
-export function cameraOf({ xMm, yMm, pxPerMm }: Look, size: ScreenSize): Camera {
-  return { pxPerMm, xPx: size.widthPx / 2 - xMm * pxPerMm, yPx: size.heightPx / 2 + yMm * pxPerMm };
+/** The camera that shows a look again, on a board of another size what it showed there of the `whole` drawing. */
+export function cameraOf(look: Look, size: ScreenSize, whole: Bounds): Camera {
+  const before = { widthPx: look.widthPx ?? size.widthPx, heightPx: look.heightPx ?? size.heightPx };
+  const { xMm, yMm, pxPerMm } = look;
+  const camera = {
+    pxPerMm,
+    xPx: before.widthPx / 2 - xMm * pxPerMm,
+    yPx: before.heightPx / 2 + yMm * pxPerMm,
+  };
+  return resizedCamera({ camera, size: before }, size, whole);
 }
 
 /** Where the user last looked on this map, on this machine. `ready` once that is known. */
-export function useKeptCamera(mapId: string) {
+export function useKeptCamera(map: MapDocument) {
   const [camera, setCamera] = useState<Camera | null>(null);
   const [ready, setReady] = useState(false);
   const kept = useRef<Look | null>(null);
   const size = useRef<ScreenSize>({ widthPx: 1, heightPx: 1 });
-  const key = `draw.look.${mapId}`;
+  const key = `draw.look.${map.id}`;
+  const mapNow = useRef(map);
+  mapNow.current = map;
   useEffect(() => {
     let current = true;
     void hostClient()('place.read', { key }).then((read) => {
@@ -65,7 +82,7 @@ export function useKeptCamera(mapId: string) {
   const changeCamera = useCallback((next: Camera): void => {
     const look = kept.current;
     kept.current = null;
-    setCamera(look ? cameraOf(look, size.current) : next);
+    setCamera(look ? cameraOf(look, size.current, drawnBox(mapNow.current) ?? firstBox) : next);
   }, []);
   const keepSize = useCallback((next: ScreenSize): void => {
     size.current = next;
