@@ -2,6 +2,7 @@ import { copyMap } from '#core/map/copy-map.ts';
 import { type MapExchange, mapExchangeSchema, mapFromExchange, mapToExchange } from '#core/map/exchange.ts';
 import { emptyMap, type MapDocument, tableOfKind } from '#core/map/map-document.ts';
 import { mirrorMap } from '#core/map/mirror-map.ts';
+import { sidesRenamed } from '#core/map/sides-renamed.ts';
 import { newId } from '#core/quantity/id.ts';
 import { fail, ok, type Result } from '#core/quantity/result.ts';
 import { commitTransaction, readHistory, readMapAt } from '#db/map-history-store.ts';
@@ -51,7 +52,7 @@ export function mapHandlers({ connection, now, chance }: HostMeans): MapHandlers
       const source = mapFromExchange(kept);
       const id = newId('map', chance);
       const ticked = mirrorIds ?? recordIds(source);
-      const turned = mirrored ? mirrorMap(source, { id, ticked }).map : source;
+      const turned = mirrored ? sidesRenamed(mirrorMap(source, { id, ticked }).map, ticked) : source;
       // Through the schema, so that the copy is kept in the same normal form as what comes from outside.
       const copy = mapExchangeSchema.parse(mapToExchange(copyMap(turned, { id, name })));
       return withMapId(addMap(connection, copy, now()));

@@ -55,7 +55,7 @@ export const startWords = {
     plain: 'As it is',
     mirrored: (side: DriveSide): string => `Mirrored, for ${side === 'right' ? 'RHD' : 'LHD'}`,
     warning:
-      'Mirroring turns every route and panel over. Dash parts usually mirror; sills and body routes often do not. Every mirrored run stays marked as not checked until you confirm it on a car.',
+      'Mirroring turns every route and panel over. Dash parts usually mirror; sills and body routes often do not. Left and right change places in every name, not in notes. Every mirrored run stays marked as not checked until you confirm it on a car.',
     make: 'Make the copy',
   },
   handOut: 'Hand out a file',

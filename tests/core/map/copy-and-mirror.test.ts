@@ -5,13 +5,16 @@ import { copiedText, readCopied } from '#core/map/copied-text.ts';
 import { copiedThings } from '#core/map/copied-things.ts';
 import { mapText } from '#core/map/exchange.ts';
 import { emptyMap, type MapDocument } from '#core/map/map-document.ts';
+import { mirrorMap } from '#core/map/mirror-map.ts';
 import { otherSideName } from '#core/map/other-side-name.ts';
 import type { MapNode, Panel, Segment } from '#core/map/records.ts';
 import { segmentLine } from '#core/map/segment-line.ts';
+import { sidesRenamed } from '#core/map/sides-renamed.ts';
 import { seededChance } from '#core/quantity/chance.ts';
 import { edited } from '#tests/generated/edited.ts';
 import { randomMap } from '#tests/generated/random-map.ts';
 import { sample } from '#tests/sample.ts';
+import { sampleMap } from '#tests/samples/read-sample.ts';
 
 const copyOf = (map: MapDocument, ids: readonly string[]) => {
   const things = copiedThings(map, ids);
@@ -182,6 +185,26 @@ describe('mirroring picked things', () => {
       );
       expect(roundedText(twice)).toBe(roundedText({ ...map, segments: allUnchecked }));
     }
+  });
+
+  test('in a map for the other side of drive everything is called by the side it lies on', () => {
+    const map = sampleMap('orlune-pivet');
+    const ids = [map.outlines, map.nodes, map.segments, map.panels, map.rubSpots].flatMap((table) => [
+      ...table.keys(),
+    ]);
+    const other = sidesRenamed(mirrorMap(map, { id: 'map:other', ticked: ids }).map, ids);
+    const sided = (each: MapDocument): readonly number[] =>
+      [...each.nodes.values()].flatMap(({ name, at }) =>
+        /\bleft\b/i.test(name) ? [at.yMm] : /\bright\b/i.test(name) ? [-at.yMm] : [],
+      );
+    expect(sided(map).length).toBeGreaterThan(8);
+    expect(sided(other).filter((yMm) => yMm > 0)).toEqual(sided(map).filter((yMm) => yMm > 0));
+    expect([...other.panels.values()].map(({ name }) => name)).toContain('Right hinge gaiter');
+    expect([...other.circuits.values()].map(({ name }) => name)).toContain('Right tail lamp');
+    const some = sidesRenamed(map, ['panel:left-kick-trim']);
+    expect(some.panels.get('panel:left-kick-trim')?.name).toBe('Right kick trim');
+    expect(some.nodes).toEqual(map.nodes);
+    expect(some.circuits).toEqual(map.circuits);
   });
 
   test('names change sides by whole words, in their own letters', () => {
