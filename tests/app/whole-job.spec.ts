@@ -71,6 +71,9 @@ test('a new map is drawn with the mouse until it is ready for a job', async () =
     await page.getByLabel(/True distance between/).fill('no number');
     await button('Set the scale').click();
     await expect(page.getByText('Enter a distance above zero.')).toBeVisible();
+    await page.getByLabel(/True distance between/).fill('4,000');
+    await button('Set the scale').click();
+    await expect(page.getByText('4,000 can be read in two ways. Enter 4000 or 4.')).toBeVisible();
     await page.getByLabel(/True distance between/).fill('4000');
     await button('Set the scale').click();
   });

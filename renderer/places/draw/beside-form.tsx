@@ -2,7 +2,8 @@ import { type FormEvent, useState } from 'react';
 import type { SegmentId } from '#core/quantity/id.ts';
 import { drawWords } from '../../language/draw.ts';
 import { loomWords } from '../../language/draw-loom.ts';
-import { Button, Field, readNumber } from '../../parts/index.ts';
+import { thousandsTrouble } from '../../language/numbers.ts';
+import { Button, couldBeThousands, Field, readNumber } from '../../parts/index.ts';
 import { besideEdit } from '../../tools/beside/beside-tool.ts';
 import { useDraw } from './draw-context.ts';
 
@@ -31,7 +32,9 @@ export function BesideForm({ segmentId }: { readonly segmentId: SegmentId }) {
           setText(next);
           setTrouble(false);
         }}
-        {...(trouble ? { trouble: loomWords.besideWrong } : {})}
+        {...(trouble
+          ? { trouble: couldBeThousands(text) ? thousandsTrouble(text) : loomWords.besideWrong }
+          : {})}
       />
       <div className="button-row">
         <Button type="submit" weight="main">

@@ -3,7 +3,8 @@ import type { Underlay } from '#core/map/records.ts';
 import type { UnderlayId } from '#core/quantity/id.ts';
 import { drawWords } from '../../language/draw.ts';
 import { pictureWords } from '../../language/draw-first.ts';
-import { Button, Choice, Field, readNumber, Select } from '../../parts/index.ts';
+import { thousandsTrouble } from '../../language/numbers.ts';
+import { Button, Choice, couldBeThousands, Field, readNumber, Select } from '../../parts/index.ts';
 import type { ScalePoints } from '../../tools/scale/scale-tool.ts';
 import { BringPicture } from './bring-picture.tsx';
 import { useDraw } from './draw-context.ts';
@@ -53,10 +54,10 @@ function KnownForm({
   const [how, setHow] = useState<(typeof hows)[number]>('distance');
   const [lie, setLie] = useState<Lie>('along');
   const [texts, setTexts] = useState<readonly string[]>(['', '', '', '', '']);
-  const [trouble, setTrouble] = useState(false);
+  const [trouble, setTrouble] = useState<string | null>(null);
   const change = (index: number) => (text: string) => {
     setTexts(texts.with(index, text));
-    setTrouble(false);
+    setTrouble(null);
   };
   const send = (event: FormEvent): void => {
     event.preventDefault();
@@ -74,7 +75,9 @@ function KnownForm({
             } as const)
           : null;
     if (!known) {
-      setTrouble(true);
+      const asked = how === 'distance' ? texts.slice(0, 1) : texts.slice(1);
+      const twofold = asked.find(couldBeThousands);
+      setTrouble(twofold ? thousandsTrouble(twofold) : pictureWords.wrong);
       return;
     }
     const placed = make(placedPicture(map, underlay, pressed, known), {
@@ -119,7 +122,7 @@ function KnownForm({
       )}
       {trouble ? (
         <p className="field-trouble" role="alert">
-          {pictureWords.wrong}
+          {trouble}
         </p>
       ) : null}
       <div className="button-row">

@@ -2,7 +2,8 @@ import { type FormEvent, useState } from 'react';
 import { planDistanceMm } from '#core/geometry/point.ts';
 import { setScale } from '#core/map/commands/set-scale.ts';
 import { drawWords } from '../../language/draw.ts';
-import { Button, Field, Figure, readNumber } from '../../parts/index.ts';
+import { thousandsTrouble } from '../../language/numbers.ts';
+import { Button, couldBeThousands, Field, Figure, readNumber } from '../../parts/index.ts';
 import type { ScalePoints } from '../../tools/scale/scale-tool.ts';
 import { useDraw } from './draw-context.ts';
 import type { Drawing } from './use-drawing.ts';
@@ -18,7 +19,7 @@ export function ScaleForm({ drawing, points }: { readonly drawing: Drawing; read
     event.preventDefault();
     const distanceMm = readNumber(text);
     if (distanceMm === null || distanceMm <= 0) {
-      setTrouble(drawWords.scale.keepsFrom);
+      setTrouble(couldBeThousands(text) ? thousandsTrouble(text) : drawWords.scale.keepsFrom);
       return;
     }
     if (make(setScale(map, { from, to, distanceMm }), { label: 'edit.setScale' })) drawing.take('select');
