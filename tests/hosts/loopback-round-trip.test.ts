@@ -157,19 +157,28 @@ describe('every request through the loopback host', () => {
     expect([mapId, mapRevision, openedAt, entries.length, format, version]).toHaveLength(6);
   });
 
-  test('a map handed out and brought in again is a copy with every reference kept', async () => {
+  test('a map handed out and brought in again is known, and drawn further it comes in beside ours when told to', async () => {
     const launch = await launchLoopback();
     const { client } = launch;
     const mapId = await bringInSample(launch);
     const { text, fileName } = good(await client('file.handOut', { mapId }));
     expect(fileName).toBe('tiny-sample.map.json');
     const looked = good(await client('file.bringIn', { text, store: false }));
-    expect(looked).toMatchObject({ summary: { kind: 'map', segments: 3, alreadyHere: true }, mapId: null });
+    expect(looked).toMatchObject({
+      summary: { kind: 'map', segments: 3, alreadyHere: true, sameHere: true },
+      mapId: null,
+    });
+    expect(good(await client('file.bringIn', { text, store: true })).mapId).toBe(mapId);
     expect(good(await client('library.list', {})).maps).toHaveLength(1);
-    const { mapId: copyId } = good(await client('file.bringIn', { text, store: true }));
+    const theirs = JSON.parse(text) as MapExchange;
+    const further = { ...theirs, revision: 3, details: { ...theirs.details, name: 'Drawn further' } };
+    const file = { text: JSON.stringify(further), store: true, whenOther: 'both' as const };
+    const { mapId: copyId } = good(await client('file.bringIn', file));
     expect(copyId).not.toBe(mapId);
+    expect(good(await client('library.list', {})).maps).toHaveLength(2);
     const copy: MapExchange = good(await client('map.open', { mapId: copyId as MapId })).map;
-    expect({ ...copy, id: mapId }).toEqual(JSON.parse(text));
+    expect({ ...copy, id: mapId }).toEqual(further);
+    expect(good(await client('map.open', { mapId })).map).toEqual(theirs);
   });
 
   test('undo and redo move through the kept history, and an edit drops what was undone', async () => {
