@@ -37,6 +37,8 @@ export const handoverWords = {
     stop: 'Stop',
     stopped: 'Stopped; no file was written.',
     done: (fileName: string): string => `${fileName} is handed out.`,
+    whereDownloads: 'It is where this browser puts what it downloads.',
+    whereChosen: 'It is in the folder you chose for it.',
     missing: (names: readonly string[]): string =>
       `Not in it, for this machine does not keep them: ${names.join(', ')}.`,
   },

@@ -251,9 +251,38 @@ const bundleFaults = {
   missing: (entry: string) => `The bundle speaks of ${entry} but does not hold it.`,
 } as const;
 
+/**
+ * The same for a file chosen in the window that is none of ours at all: no words of a parser and no advice for the
+ * command line. They are in the details that can be copied.
+ */
+export function fileProblemSentence(
+  problem: Problem,
+  file: string,
+  nameOf?: (id: string) => string,
+): SaidProblem {
+  const choose =
+    'Choose a map or job (.json) or a bundle (.zip) that Undertrim handed out. Pictures and plans are put under the drawing, in Draw.';
+  switch (problem.code) {
+    case 'not-json':
+      return /\.json$/i.test(file)
+        ? said('It is damaged or cut short.', 'Have it handed out and sent again.')
+        : said('It is neither a map nor a job nor a bundle.', choose);
+    case 'wrong-format':
+      return said('It is neither a map nor a job of Undertrim.', choose);
+    case 'newer-version':
+      return said(
+        'It comes from a newer Undertrim than this one.',
+        'Bring Undertrim up to date, then bring the file in again.',
+      );
+    default:
+      return problemSentence(problem, nameOf);
+  }
+}
+
 function formatHint(expected: string): string {
   if (expected.startsWith('image/')) return 'Save it as JPEG, PNG or WebP first.';
   if (expected === 'undertrim.bundle') return 'Choose a bundle handed out by Undertrim.';
+  if (expected.includes(', ')) return 'Choose a map or job document handed out by Undertrim.';
   return expected.endsWith('map')
     ? 'Give the map document here; the job document comes second.'
     : 'Give the job document here; the map document comes first.';

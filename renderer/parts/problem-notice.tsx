@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Problem } from '#core/quantity/problem.ts';
 import { problemDetails } from '../language/copy-details.ts';
-import { problemSentence } from '../language/problems.ts';
+import { problemSentence, type SaidProblem } from '../language/problems.ts';
 import { CopyDetails } from './copy-details.tsx';
 import { Notice } from './notice.tsx';
 
@@ -10,14 +10,17 @@ export function ProblemNotice({
   problem,
   title,
   nameOf,
+  said,
   actions,
 }: {
   readonly problem: Problem;
   readonly title?: string;
   readonly nameOf?: (id: string) => string;
+  /** Other words for it than the usual ones. */
+  readonly said?: SaidProblem;
   readonly actions?: ReactNode;
 }) {
-  const { message, hint } = problemSentence(problem, nameOf);
+  const { message, hint } = said ?? problemSentence(problem, nameOf);
   return (
     <Notice
       tone="failed"

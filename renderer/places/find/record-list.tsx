@@ -3,7 +3,7 @@ import { findWords } from '../../language/find.ts';
 import { sayMoment } from '../../language/report.ts';
 import { Button, List, TextArea } from '../../parts/index.ts';
 import { useDraft } from '../../session/drafts.ts';
-import { HandOut } from '../start/hand-out.tsx';
+import { HandOutJob } from '../start/hand-out.tsx';
 import { entryLine } from './entry-line.ts';
 import { useFind } from './find-context.ts';
 
@@ -20,7 +20,7 @@ export function RecordList() {
   return (
     <div className="record">
       <NoteEntry />
-      <HandOut what={{ jobId: job.id }} />
+      <HandOutJob jobId={job.id} />
       <List label={words.label} items={lines} keyOf={(entry) => entry.id} empty={words.empty} ordered>
         {(entry) => {
           const text = entryLine(entry, view);

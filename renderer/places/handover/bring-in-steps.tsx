@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { MapId } from '#core/quantity/id.ts';
 import type { BundleSummary, ImportSummary, MapDifference, WhenOther } from '#electron/contract/contract.ts';
 import { handoverWords } from '../../language/handover.ts';
-import { problemSentence } from '../../language/problems.ts';
+import { fileProblemSentence, problemSentence } from '../../language/problems.ts';
 import { Button, Choice, Notice, ProblemNotice, Progress } from '../../parts/index.ts';
 import type { FileContent, useBringIn } from './use-bring-in.ts';
 
@@ -70,7 +70,7 @@ export function BringInSteps({
           <ProblemNotice
             problem={problem}
             title={text.refused(file)}
-            {...(more ? { nameOf: more.nameOf } : {})}
+            said={fileProblemSentence(problem, file, more?.nameOf)}
           />
           {others.length > 0 ? (
             <div>

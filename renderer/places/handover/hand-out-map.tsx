@@ -6,12 +6,11 @@ import { mapPng, mostSidePx } from '../../drawing-export/map-png.ts';
 import { mapSvg, mapSvgSize } from '../../drawing-export/map-svg.ts';
 import { handoverWords } from '../../language/handover.ts';
 import type { LengthSystem } from '../../language/say-length.ts';
-import { Button, Checkbox, Choice, Notice, NumberField, ProblemNotice, Progress } from '../../parts/index.ts';
-import { hostClient } from '../../session/host.ts';
+import { Button, Choice, NumberField } from '../../parts/index.ts';
 import { boardColours } from '../../theme/tokens.ts';
-import { blobOf } from '../draw/picture-bytes.ts';
 import { pictureSize } from './drawing-size.ts';
-import { type HandOutState, type MadeFile, textFile, useHandOut } from './use-hand-out.ts';
+import { FileParts, Outcome } from './hand-out-files.tsx';
+import { type MadeFile, textFile, useHandOut } from './use-hand-out.ts';
 
 const text = handoverWords.handOut;
 const kinds = ['svg', 'png'] as const;
@@ -32,52 +31,10 @@ export function HandOutMap({
   readonly flush: () => Promise<void>;
 }) {
   const { state, handOut, stop } = useHandOut();
-  const [withHistory, setWithHistory] = useState(false);
   const busy = state.at === 'making';
-  const document = async (): Promise<Result<MadeFile>> => {
-    await flush();
-    const made = await hostClient()('file.handOut', { mapId: map.id });
-    return made.ok ? textFile(made.value.fileName, made.value.text, 'application/json') : made;
-  };
-  const bundle = async (): Promise<Result<MadeFile>> => {
-    await flush();
-    const made = await hostClient()('file.handOutBundle', { mapId: map.id, withHistory });
-    if (!made.ok) return made;
-    const { fileName, base64, missingPictures, historyJobs, historyLeftOut } = made.value;
-    const missing = missingPictures.map((picture) => picture.name || picture.sha256.slice(0, 8));
-    const said = withHistory ? text.historyDone(historyJobs, historyLeftOut) : '';
-    return ok({ fileName, content: blobOf(base64, 'application/zip'), missing, said });
-  };
   return (
     <div className="handover">
-      <section className="handover-part" aria-label={text.document}>
-        <h2>{text.document}</h2>
-        <p className="quiet">{text.documentHint}</p>
-        <div className="button-row">
-          <Button
-            disabled={busy}
-            aria-label={`${text.make}: ${text.document}`}
-            onClick={() => void handOut('document', document)}
-          >
-            {text.make}
-          </Button>
-        </div>
-      </section>
-      <section className="handover-part" aria-label={text.bundle}>
-        <h2>{text.bundle}</h2>
-        <p className="quiet">{text.bundleHint}</p>
-        <Checkbox label={text.history} checked={withHistory} onChange={setWithHistory} />
-        {withHistory ? <p className="quiet">{text.historyHint}</p> : null}
-        <div className="button-row">
-          <Button
-            disabled={busy}
-            aria-label={`${text.make}: ${text.bundle}`}
-            onClick={() => void handOut('bundle', bundle)}
-          >
-            {text.make}
-          </Button>
-        </div>
-      </section>
+      <FileParts mapId={map.id} flush={flush} busy={busy} onMake={(kind, make) => void handOut(kind, make)} />
       <DrawingPart map={map} lengths={lengths} busy={busy} onMake={(make) => void handOut('drawing', make)} />
       <Outcome state={state} onStop={stop} />
     </div>
@@ -161,31 +118,4 @@ function DrawingPart({
       </div>
     </section>
   );
-}
-
-function Outcome({ state, onStop }: { readonly state: HandOutState; readonly onStop: () => void }) {
-  switch (state.at) {
-    case 'rest':
-      return null;
-    case 'making':
-      return (
-        <div className="handover-work">
-          <Progress label={text.making[state.kind]} />
-          <Button onClick={onStop}>{text.stop}</Button>
-        </div>
-      );
-    case 'stopped':
-      return <p role="status">{text.stopped}</p>;
-    case 'refused':
-      return <ProblemNotice problem={state.problem} />;
-    case 'done':
-      return (
-        <div role="status">
-          <Notice title={text.done(state.fileName)}>
-            {state.said === '' ? null : <p>{state.said}</p>}
-            {state.missing.length > 0 ? <p>{text.missing(state.missing)}</p> : null}
-          </Notice>
-        </div>
-      );
-  }
 }

@@ -3,15 +3,16 @@ import type { JobId, MapId } from '#core/quantity/id.ts';
 import type { MapSummary } from '#electron/contract/contract.ts';
 import { modelWords } from '../../language/model.ts';
 import { startWords } from '../../language/start.ts';
-import { bodyStyleWords, driveSideWords } from '../../language/words.ts';
+import { bodyStyleWords, driveSideWords, words as plainWords } from '../../language/words.ts';
 import { Button, IconButton } from '../../parts/index.ts';
+import '../handover/handover.css';
+import { HandOutFiles } from '../handover/hand-out-files.tsx';
 import { CopyMap } from './copy-map.tsx';
-import { HandOut } from './hand-out.tsx';
 import { MapPicture } from './map-picture.tsx';
 import { NewJob } from './new-job.tsx';
 import { RemoveMap } from './remove-map.tsx';
 
-type Open = 'job' | 'more' | 'copy' | 'remove';
+type Open = 'job' | 'more' | 'copy' | 'hand-out' | 'remove';
 const words = startWords.maps;
 
 /** One vehicle map: its picture, its past, and what can be done with it, in place. */
@@ -68,7 +69,7 @@ export function MapCard({
       {open === 'more' ? (
         <div className="map-more button-row">
           <Button onClick={() => setOpen('copy')}>{startWords.copy.title}</Button>
-          <HandOut what={{ mapId: map.id }} />
+          <Button onClick={() => setOpen('hand-out')}>{startWords.handOut}</Button>
           <Button onClick={() => setOpen('remove')}>{startWords.remove.title}</Button>
         </div>
       ) : null}
@@ -82,6 +83,14 @@ export function MapCard({
             onChanged();
           }}
         />
+      ) : null}
+      {open === 'hand-out' ? (
+        <section className="card-form" aria-label={startWords.handOut}>
+          <HandOutFiles mapId={map.id} />
+          <div className="button-row">
+            <Button onClick={close}>{plainWords.close}</Button>
+          </div>
+        </section>
       ) : null}
       {open === 'remove' ? <RemoveMap map={map} onCancel={close} onRemoved={onChanged} /> : null}
     </article>

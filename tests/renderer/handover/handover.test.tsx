@@ -168,3 +168,20 @@ test('a refusal names the file, the place and the reason, and offers another fil
   expect(html).toContain('Field segments[3].covering: expected bare | pvc-tape.');
   expect(html).toContain('Choose another file');
 });
+
+test('a wrong file is said in plain words: nothing of a parser or of a command line', () => {
+  const problems = [
+    { code: 'not-json', detail: 'Unexpected token \ufffd in JSON at position 0' },
+    { code: 'wrong-format', expected: 'undertrim.map, undertrim.job', found: '' },
+    { code: 'newer-version', found: 9, known: 1 },
+  ] as const;
+  for (const problem of problems) {
+    for (const file of ['pic.png', 'car.map.json']) {
+      const page = shown({ at: 'refused', file, problem, more: null });
+      expect(page).toContain(file);
+      expect(page).not.toMatch(/JSON document|token|Field|comes (first|second)|undertrim\./);
+    }
+  }
+  const said = shown({ at: 'refused', file: 'pic.png', problem: problems[0], more: null });
+  expect(said).toContain('neither a map nor a job nor a bundle');
+});
