@@ -2,7 +2,14 @@ import type { MeteredGroup, MeteredSummary, WaySummary } from './metered-summary
 import { met, minutes, percent, table } from './report-table.ts';
 
 /** Mean minutes of every way of searching with one standard error, over the best simple order. */
-export function meteredTable({ tool, toolWithoutMeter, rules, bestRule, atOnce }: MeteredSummary): string {
+export function meteredTable({
+  tool,
+  toolWithoutMeter,
+  rules,
+  bestRule,
+  byProportion,
+  atOnce,
+}: MeteredSummary): string {
   const line = (name: string, way: WaySummary): string[] => [
     name,
     `${minutes(way.minutes)} ± ${minutes(way.error)}`,
@@ -22,6 +29,7 @@ export function meteredTable({ tool, toolWithoutMeter, rules, bestRule, atOnce }
       line('the tool, its tests done and its order made anew after every look', tool),
       line('the tool without its tests', toolWithoutMeter),
       ...rules.map((rule) => line(`${rule.rule} (${rule.habit})`, rule)),
+      line('the same meter without the tool: one test from both ends, then outwards', byProportion),
       line('straight to the fault, its place known', atOnce),
     ],
   );

@@ -10,9 +10,10 @@ import { cumulate } from '#core/locate/cumulative.ts';
 import { offClosure } from '#core/map/panel-order.ts';
 import type { NodeId, PanelId } from '#core/quantity/id.ts';
 import { askedReadings } from './asked-readings.ts';
+import type { SearchStart } from './cleared-ends.ts';
 import type { DrawnCar } from './drawn-car.ts';
 import type { FaultyWire } from './faulty-wire.ts';
-import { type NewEntry, numberedEntry, searchedJob, startEntries } from './searched-job.ts';
+import { type NewEntry, numberedEntry, searchedJob } from './searched-job.ts';
 
 /** How one search of one car went. */
 export interface SearchOutcome {
@@ -50,9 +51,10 @@ export function meteredSearch(
   car: DrawnCar,
   wire: FaultyWire,
   notices: readonly boolean[],
+  start: SearchStart,
   options: { readonly withMeter: boolean },
 ): MeteredOutcome {
-  const search = new Search(car, wire, notices);
+  const search = new Search(car, wire, notices, start);
   for (let looks = 0; looks < mostLooks; ) {
     const test = options.withMeter && search.asksBeforeOpening() ? search.bestTest() : null;
     if (test) search.doTest(test);
@@ -82,12 +84,13 @@ class Search {
   #ranking: Ranking | null = null;
   #order: readonly string[] | undefined;
 
-  constructor(car: DrawnCar, wire: FaultyWire, notices: readonly boolean[]) {
+  constructor(car: DrawnCar, wire: FaultyWire, notices: readonly boolean[], start: SearchStart) {
     this.#car = car;
     this.#wire = wire;
     this.#notices = notices;
     this.#looks = placesOf(car);
-    this.#entries.push(...startEntries(car));
+    this.#entries.push(...start.entries);
+    for (const panelId of start.off) this.#off.add(panelId);
   }
 
   /** Nothing more is asked while the next place already lies open. */

@@ -21,6 +21,8 @@ export interface MeteredSummary {
   readonly tool: WaySummary;
   readonly toolWithoutMeter: WaySummary;
   readonly atOnce: WaySummary;
+  /** The same meter read by proportion, without the tool, at the better of both habits. */
+  readonly byProportion: WaySummary;
   readonly rules: readonly (WaySummary & { readonly rule: SimpleRule; readonly habit: string })[];
   /** The rule with the least mean minutes. */
   readonly bestRule: MeteredSummary['rules'][number];
@@ -75,6 +77,9 @@ export function summariseMetered(trials: readonly MeteredTrial[]): MeteredSummar
     tool,
     toolWithoutMeter: way(trials.map((each) => each.toolWithoutMeter)),
     atOnce: way(trials.map((each) => each.atOnce)),
+    byProportion: ([0, 1] as const)
+      .map((habit) => way(trials.map((each) => each.byProportion[habit])))
+      .reduce((a, b) => (b.minutes < a.minutes ? b : a)),
     rules: told,
     bestRule: told.find(({ rule }) => rule === best.rule) as (typeof told)[number],
     toBestRule,

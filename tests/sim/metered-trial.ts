@@ -6,16 +6,18 @@ import { cumulate } from '#core/locate/cumulative.ts';
 import type { BodyStyle, FaultClass } from '#core/map/kinds.ts';
 import { seededChance } from '#core/quantity/chance.ts';
 import { type Calibration, calibration } from './calibration.ts';
+import { clearedEnds, plainStart, type SearchStart } from './cleared-ends.ts';
 import { type DrawnCar, drawnCar } from './drawn-car.ts';
-import { faultyWire } from './faulty-wire.ts';
+import { type FaultyWire, faultyWire } from './faulty-wire.ts';
 import { type MeteredOutcome, meteredSearch, orderedSearch, type SearchOutcome } from './metered-search.ts';
 import { withReachableEnds } from './reachable-ends.ts';
+import { searchByProportion } from './read-by-proportion.ts';
 import { ruleKeys, type SimpleRule, simpleRules } from './rule-keys.ts';
-import { searchedJob, startEntries } from './searched-job.ts';
+import { searchedJob } from './searched-job.ts';
 import { simpleOrder } from './simple-orders.ts';
 
 /** How the two ends of the searched circuit lie, where most leads go. */
-export const endsLie = ['under the trim', 'behind covers'] as const;
+export const endsLie = ['under the trim', 'behind covers', 'cleared before'] as const;
 export type EndsLie = (typeof endsLie)[number];
 
 /** One car with one fault, searched with the tool and a meter, with the tool alone, and by every simple rule. */
@@ -26,6 +28,8 @@ export interface MeteredTrial {
   readonly toolWithoutMeter: Omit<MeteredOutcome, 'before'>;
   /** Each rule with both habits: looking at all that is in view by then, or only at the place chosen. */
   readonly rules: Readonly<Record<SimpleRule, readonly [all: SearchOutcome, chosen: SearchOutcome]>>;
+  /** The same meter without the tool, with both habits. */
+  readonly byProportion: readonly [all: SearchOutcome, chosen: SearchOutcome];
   /** Straight to the true place with the same eyes: nobody can be quicker. */
   readonly atOnce: SearchOutcome;
   /** Of what was believed when the tests were done and the first place was about to be looked at. */
@@ -42,12 +46,13 @@ const mostNotices = 60;
  */
 export function meteredTrial(seed: number, shape: BodyStyle, ends: EndsLie): MeteredTrial {
   const drawn = drawnCar(seed, shape);
-  const car = ends === 'behind covers' ? withReachableEnds(drawn, seededChance(seed + 2_000_000)) : drawn;
+  const car = ends === 'under the trim' ? drawn : withReachableEnds(drawn, seededChance(seed + 2_000_000));
   const chance = seededChance(seed + 1_000_000);
   const notices = Array.from({ length: mostNotices }, () => chance() < car.lookQuality);
   const wire = faultyWire(car, chance);
-  const { before, ...tool } = meteredSearch(car, wire, notices, { withMeter: true });
-  const { before: _, ...toolWithoutMeter } = meteredSearch(car, wire, notices, { withMeter: false });
+  const start = ends === 'cleared before' ? clearedEnds(car, wire) : plainStart(car);
+  const { before, ...tool } = meteredSearch(car, wire, notices, start, { withMeter: true });
+  const { before: _, ...toolWithoutMeter } = meteredSearch(car, wire, notices, start, { withMeter: false });
   const edges = before.posterior.cellEdgesMm;
   const trueCell = Math.max(0, edges.findIndex((edge) => edge > wire.trueMm) - 1);
   const truth = new Float64Array(edges.length - 1);
@@ -57,18 +62,20 @@ export function meteredTrial(seed: number, shape: BodyStyle, ends: EndsLie): Met
     kind: car.kind,
     tool,
     toolWithoutMeter,
-    ...searchedWithoutTool(car, wire.trueMm, notices),
+    ...searchedWithoutTool(car, wire, start, notices),
     calibration: calibration(edges, before.posterior.cellProbability, truth),
   };
 }
 
 function searchedWithoutTool(
   car: DrawnCar,
-  trueMm: number,
+  wire: FaultyWire,
+  start: SearchStart,
   notices: readonly boolean[],
-): Pick<MeteredTrial, 'rules' | 'atOnce'> {
+): Pick<MeteredTrial, 'rules' | 'byProportion' | 'atOnce'> {
   const { map, line, field } = car;
-  const { posterior } = rankOnLine(map, line, field, searchedJob(car, startEntries(car)));
+  const { trueMm } = wire;
+  const { posterior } = rankOnLine(map, line, field, searchedJob(car, start.entries));
   const parts = circuitComponents(map, line).map(({ part }) => part);
   const curve = cumulate(posterior.cellEdgesMm, posterior.cellProbability);
   const looks = digLooks(map, pathStretches(line), posterior, curve, parts).filter(
@@ -80,9 +87,12 @@ function searchedWithoutTool(
   const rules = Object.fromEntries(
     simpleRules.map((rule) => [rule, [searched(rule, true), searched(rule, false)]]),
   ) as unknown as MeteredTrial['rules'];
+  const byProportion = (looksAtAll: boolean): SearchOutcome =>
+    searchByProportion(car, wire, looks, start.off, notices, looksAtAll);
   const there = looks.filter(({ fromMm, toMm }) => fromMm <= trueMm && trueMm < toMm);
   return {
     rules,
+    byProportion: [byProportion(true), byProportion(false)],
     atOnce: orderedSearch(
       simpleOrder(there, map.panels, () => 0, true),
       trueMm,

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { seededChance } from '#core/quantity/chance.ts';
+import { clearedEnds, plainStart } from './cleared-ends.ts';
 import { drawnCar } from './drawn-car.ts';
 import { faultyWire } from './faulty-wire.ts';
 import { meteredSearch, orderedSearch } from './metered-search.ts';
@@ -10,7 +11,9 @@ import { triedShapes } from './vehicle-plan.ts';
 
 const cars = 60;
 const shapeOf = (i: number) => triedShapes[i % triedShapes.length] as (typeof triedShapes)[number];
-const trials = Array.from({ length: cars }, (_, i) => meteredTrial(130_000 + i, shapeOf(i), 'behind covers'));
+const trials = Array.from({ length: cars }, (_, i) =>
+  meteredTrial(130_000 + i, shapeOf(i), 'cleared before'),
+);
 const all = summariseMetered(trials);
 
 describe(`${cars} invented cars searched with a meter that is wrong in its own way`, () => {
@@ -31,9 +34,15 @@ describe(`${cars} invented cars searched with a meter that is wrong in its own w
     for (const { minutes } of all.rules) expect(all.tool.minutes).toBeLessThan(minutes * 0.95);
   });
 
-  test('doing the tests it asks for costs no more than leaving them', () => {
-    expect(all.tested).toBeGreaterThan(0.3);
-    expect(all.tool.minutes).toBeLessThan(all.toolWithoutMeter.minutes * 1.02);
+  test('with the parts cleared before, doing the tests it asks for saves more than they take', () => {
+    expect(all.tested).toBeGreaterThan(0.6);
+    expect(all.tool.minutes).toBeLessThan(all.toolWithoutMeter.minutes * 0.95);
+  });
+
+  test('the same meter without the tool takes longer', () => {
+    expect(all.byProportion.minutes).toBeGreaterThan(all.tool.minutes);
+    for (const { byProportion, atOnce } of trials)
+      for (const { minutes } of byProportion) expect(minutes).toBeGreaterThanOrEqual(atOnce.minutes - 1e-9);
   });
 
   test('tests are done of several kinds, each no more than once at a place', () => {
@@ -51,7 +60,7 @@ describe(`${cars} invented cars searched with a meter that is wrong in its own w
   });
 
   test('the same seed gives the same search', { timeout: 30_000 }, () => {
-    expect(meteredTrial(130_000, shapeOf(0), 'behind covers')).toEqual(trials[0]);
+    expect(meteredTrial(130_000, shapeOf(0), 'cleared before')).toEqual(trials[0]);
   });
 });
 
@@ -79,6 +88,23 @@ describe('a search by hand', () => {
 
   test('overlooked once, both are looked at again with the trim off: 12 + 7 + 2 + 2', () => {
     expect(orderedSearch(steps, 150, [false, true]).minutes).toBe(23);
+  });
+});
+
+describe('a search whose parts were cleared first', () => {
+  const car = withReachableEnds(drawnCar(130_002, 'van'), seededChance(1));
+
+  test('begins with the covers off, both ends unplugged and two readings of the wire alone', () => {
+    const wire = faultyWire({ ...car, kind: 'short-to-ground' }, seededChance(5));
+    const { entries, off } = clearedEnds(car, wire);
+    const ends = car.circuit.ends.map(({ nodeId }) => nodeId);
+    expect(off).toHaveLength(2);
+    expect(off).toEqual(entries.flatMap((entry) => (entry.type === 'panel-off' ? [entry.panelId] : [])));
+    const readings = entries.flatMap((entry) =>
+      entry.type === 'reading' && entry.reading.test === 'ohms' ? [entry] : [],
+    );
+    expect(readings.map(({ reading }) => reading.test === 'ohms' && reading.to.on)).toEqual(['body', 'wire']);
+    for (const { state } of readings) expect([...state.apartNodeIds].sort()).toEqual([...ends].sort());
   });
 });
 
@@ -122,7 +148,7 @@ describe('the wire as it really is', () => {
   test('an overlooked fault costs more looks, never fewer minutes', () => {
     const wire = faultyWire(car, seededChance(3));
     const search = (notices: readonly boolean[]) =>
-      meteredSearch(car, wire, notices, { withMeter: false }).minutes;
+      meteredSearch(car, wire, notices, plainStart(car), { withMeter: false }).minutes;
     expect(search([false, true])).toBeGreaterThan(search([true]));
   });
 });

@@ -41,6 +41,7 @@ export function meteredPicture(summary: MeteredSummary, caption: string): string
     { name: 'the tool, tests and order', value: summary.tool.minutes, fill: ours },
     { name: 'the tool, order only', value: summary.toolWithoutMeter.minutes, fill: ours },
     ...summary.rules.map(({ rule, minutes }) => ({ name: rule, value: minutes, fill: others })),
+    { name: 'a meter without the tool', value: summary.byProportion.minutes, fill: others },
     { name: 'straight to the fault', value: summary.atOnce.minutes, fill: ideal },
   ];
   const title = `Mean minutes until the fault is seen, ${summary.trials} cars with a meter`;

@@ -2,13 +2,14 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { type PriorShape, usualPriorShape } from '#core/locate/prior.ts';
+import type { BodyStyle } from '#core/map/kinds.ts';
+import { manyMeteredTrials, manyTrials } from './many-trials.ts';
 import { meteredTable } from './metered-report.ts';
-import { summariseMetered } from './metered-summary.ts';
-import { endsLie, meteredTrial } from './metered-trial.ts';
+import { type MeteredGroup, summariseMetered } from './metered-summary.ts';
+import { endsLie } from './metered-trial.ts';
 import { bodyPicture, meteredPicture, picture } from './picture.ts';
 import { aimTable, reportText, type SimulationReport, searchTable } from './report.ts';
-import { summarise } from './summary.ts';
-import { type Trial, trial } from './trial.ts';
+import { type Summary, summarise } from './summary.ts';
 import { triedShapes } from './vehicle-plan.ts';
 
 /**
@@ -34,32 +35,27 @@ const priors: readonly PriorShape[] = [
   { hazardExponent: 0, evenFloor: 1 },
 ];
 
-const shapeOf = (i: number) => triedShapes[i % triedShapes.length] as (typeof triedShapes)[number];
-const trials = (count: number, prior?: PriorShape): Trial[] =>
-  Array.from({ length: count }, (_, i) => trial(seed + i, shapeOf(i), prior));
+const byShape = <T extends { readonly shape: BodyStyle }, S>(
+  trials: readonly T[],
+  summary: (trials: readonly T[]) => S,
+) => triedShapes.map((shape) => ({ shape, summary: summary(trials.filter((each) => each.shape === shape)) }));
 
-const tried = trials(cars);
-const metered = endsLie.map((ends) => {
-  const searched = Array.from({ length: cars }, (_, i) => meteredTrial(seed + i, shapeOf(i), ends));
-  return {
-    ends,
-    all: summariseMetered(searched),
-    byShape: triedShapes.map((shape) => ({
-      shape,
-      summary: summariseMetered(searched.filter((each) => each.shape === shape)),
-    })),
-  };
-});
+const tried = await manyTrials(seed, cars);
+const metered: MeteredGroup[] = [];
+for (const ends of endsLie) {
+  const searched = await manyMeteredTrials(seed, cars, ends);
+  metered.push({ ends, all: summariseMetered(searched), byShape: byShape(searched, summariseMetered) });
+}
+const byPrior: { prior: PriorShape; summary: Summary }[] = [];
+for (const prior of priors)
+  byPrior.push({ prior, summary: summarise(await manyTrials(seed, Math.ceil(cars / 5), prior)) });
 const report: SimulationReport = {
   date: new Date().toISOString().slice(0, 10),
   seed,
   all: summarise(tried),
   metered,
-  byShape: triedShapes.map((shape) => ({
-    shape,
-    summary: summarise(tried.filter((each) => each.shape === shape)),
-  })),
-  byPrior: priors.map((prior) => ({ prior, summary: summarise(trials(Math.ceil(cars / 5), prior)) })),
+  byShape: byShape(tried, summarise),
+  byPrior,
 };
 const folder = join(import.meta.dirname, '../results/sim');
 mkdirSync(folder, { recursive: true });
