@@ -93,8 +93,13 @@ export function layYard<L extends Look>(
     }
     if (!panelIds) continue;
     const need = numbering.need(panelIds);
-    goings.add(look, 'full', need, seen - half, look.minutes);
-    if (!look.once) goings.add(look, 'again', need, seen * (1 - look.quality), look.minutes);
+    let first = seen - half;
+    let again = look.once ? 0 : seen * (1 - look.quality);
+    // After a half view nearly as good as the full look, the return sees more than the full look: taken as
+    // even, neither goes before the other, and no order with the return last costs less than it says.
+    if (half > 0 && again > first) first = again = (first + again) / 2;
+    goings.add(look, 'full', need, first, look.minutes);
+    goings.add(look, 'again', need, again, look.minutes);
   }
   return { panels: numbering.panels, ...goings.inGroups() };
 }
