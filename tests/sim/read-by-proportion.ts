@@ -64,12 +64,12 @@ function shareFromFirst(
   isOpen: boolean,
 ): number | null {
   const state = withEndsApart(bareState, car.circuit.ends);
+  const on = (nodeId: NodeId) => ({ on: 'wire', nodeId }) as const;
   const drop = (driven: NodeId, sensed: NodeId): number | null => {
-    const on = (nodeId: NodeId) => ({ on: 'wire', nodeId }) as const;
     const reading = { test: 'drop', driven: on(driven), sensed: on(sensed), currentA: dropAmps } as const;
     return wire.millivolts({ ...reading, millivolts: 1 }, state, dropAmps);
   };
-  const one = isOpen ? wire.picofarads(true) : drop(first, second);
-  const other = isOpen ? wire.picofarads(false) : drop(second, first);
+  const one = isOpen ? wire.picofarads(on(first), state) : drop(first, second);
+  const other = isOpen ? wire.picofarads(on(second), state) : drop(second, first);
   return one === null || other === null || one + other <= 0 ? null : one / (one + other);
 }

