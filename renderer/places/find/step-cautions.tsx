@@ -28,7 +28,8 @@ export function StepCautions({
   const unread = inOrder.filter((caution) => grave.has(caution) && !cautionsRead.has(caution));
   const quiet = unread.length === 0;
   return (
-    <section
+    // A group and no landmark: several steps with cautions may stand on one screen.
+    <fieldset
       className={quiet ? 'step-cautions step-cautions-quiet' : 'step-cautions'}
       aria-label={words.title}
     >
@@ -63,6 +64,6 @@ export function StepCautions({
           </Button>
         )}
       </CautionFold>
-    </section>
+    </fieldset>
   );
 }
