@@ -90,10 +90,7 @@ export const handoverWords = {
       return `${compareWords.lists[how]}: ${thing}${name === '' ? '' : ` “${name}”`}${said === '' ? '' : ` (${said})`}`;
     },
     whenOther: 'Which drawing is kept',
-    others: { ours: 'Ours', theirs: 'Theirs, as a new state of ours', both: 'Both' } satisfies Record<
-      WhenOther,
-      string
-    >,
+    others: { ours: 'Ours', theirs: 'Theirs', both: 'Both' } satisfies Record<WhenOther, string>,
     nothingTaken: 'With ours kept, nothing of it would be stored.',
     pictures: ({ newPictures, knownPictures }: BundleSummary): string =>
       `${plural(newPictures, 'picture', 'pictures')} will be stored; ${plural(knownPictures, 'is', 'are')} here already.`,

@@ -78,7 +78,9 @@ test('a broken file is refused with every place and reason, and a good one is st
   await expect(form).toContainText('panel:none');
   await expect(form).toContainText('900 mm lies beyond the end of the run');
   await choose.setInputFiles(file('words.json', 'no map at all'));
-  await expect(form).toContainText('This is not a JSON document');
+  await expect(form).toContainText(
+    'words.json is not brought in; nothing was stored.It is damaged or cut short.',
+  );
   await choose.setInputFiles(file('verbs.map.json', verbsText));
   await expect(form).toContainText('Vehicle map “Pellow Ardent, small van”');
   await expect(form).toContainText('3 runs, 2 panels, 1 circuit.');
@@ -390,12 +392,16 @@ test('the map is handed out as document, bundle and drawings', async () => {
   await button('Choose another file').click();
   await choose.setInputFiles(file('torn.undertrim.zip', zip.subarray(0, zip.length - 200)));
   await expect(page.locator('.map-task')).toContainText('torn.undertrim.zip is not brought in');
-  await choose.setInputFiles(file('verbs.map.json', text));
-  await expect(page.locator('.map-task')).toContainText('will be stored as a copy beside it');
+  const ours = JSON.parse(text) as { revision: number; details: object };
+  const details = { ...ours.details, name: 'Pellow Ardent, drawn further' };
+  const theirs = JSON.stringify({ ...ours, revision: ours.revision + 1, details });
+  await choose.setInputFiles(file('verbs.map.json', theirs));
+  await expect(page.getByRole('radio', { name: 'Both' })).toBeChecked();
+  await expect(page.locator('.map-task')).toContainText('stored beside yours');
   expect(await axeFaults(page)).toEqual([]);
   await button('Keep it').click();
   await button('Open it').click();
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Pellow Ardent, small van');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Pellow Ardent, drawn further');
   await expect(page).not.toHaveURL(/map:verbs/);
 });
 

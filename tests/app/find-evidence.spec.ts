@@ -254,8 +254,8 @@ test('a cause in a plug is said to be in it, and the mark stands there', async (
   await page.goto(`${before.replace(/#.*/, '')}#/job/${String(made.jobId)}`);
   const look = openings().filter({ hasText: 'Part Rail end plug and look in' }).first();
   await look.locator('.dig-head').click();
-  await look.getByRole('button', { name: 'Proved cause' }).click();
-  const found = page.getByRole('region', { name: 'Proved cause' });
+  await look.getByRole('button', { name: 'Cause found' }).click();
+  const found = page.getByRole('region', { name: 'Cause found' });
   const asked = found.getByRole('group', { name: 'What was it in?' });
   await asked.getByLabel('In Rail end plug').check();
   await expect(found.locator('header')).toContainText('In Rail end plug');
@@ -292,7 +292,7 @@ test('another workshop’s drawing of a map that is here says what differs, and 
   expect(await axeFaults(page)).toEqual([]);
   await form.getByLabel('Ours', { exact: true }).check();
   await expect(form).toContainText('With ours kept, nothing of it would be stored.');
-  await form.getByLabel('Theirs, as a new state of ours').check();
+  await form.getByLabel('Theirs').check();
   await form.getByRole('button', { name: 'Keep it' }).click();
   await expect(page.getByText('is kept.')).toBeVisible();
   await expect(cards).toHaveCount(1);

@@ -290,7 +290,7 @@ test('the test to do first is read, acknowledged, and its reading comes filled i
   const panel = page.getByRole('region', { name: 'Test first' });
   await expect(panel).toContainText(/saves\s*[\d.]+\s*min/, ranked);
   await panel.getByRole('button', { name: 'What it would tell' }).click();
-  await expect(panel).toContainText(/\(\d+ %\): .+ first; found after about \d+ min\./);
+  await expect(panel).toContainText(/\(\d+ %\): begin with .+; found after about \d+ min\./);
   await panel.getByRole('button', { name: 'Enter the reading' }).first().click();
   // A caution that can hurt comes before the form, once in each job.
   await expect(form()).toBeHidden();
