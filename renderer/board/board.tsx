@@ -7,6 +7,7 @@ import {
   useRef,
   useState,
 } from 'react';
+import type { Bounds } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { useMachineSettings } from '../session/machine-settings.ts';
 import { boardColours, type Theme } from '../theme/tokens.ts';
@@ -102,9 +103,10 @@ export function Board({
   useEffect(() => {
     if (size.widthPx === 0) return;
     onSize?.(size);
-    const whole = drawnBox(map) ?? firstBox;
+    // Only when asked for: this runs in every frame of a pan, and the box takes a look at everything drawn.
+    const whole = (): Bounds => drawnBox(map) ?? firstBox;
     if (camera === null) {
-      onCamera(fitCamera(whole, size));
+      onCamera(fitCamera(whole(), size));
       return;
     }
     const before = chosen.current;
@@ -116,7 +118,7 @@ export function Board({
       return;
     }
     if (!resized) return;
-    const next = resizedCamera(before, size, whole);
+    const next = resizedCamera(before, size, whole());
     if (next === camera || sameCamera(next, camera)) return;
     refitted.current = next;
     onCamera(next);

@@ -1,5 +1,5 @@
 import { toPlan } from '../camera.ts';
-import { gridStepMm } from '../grid-step.ts';
+import { paperStepMm } from '../grid-step.ts';
 import type { Painter } from '../scene.ts';
 
 /** Empty paper, to beyond the edges: a pixel of the canvas that is filled in part would show as a dark seam. */
@@ -12,7 +12,7 @@ export const paintPaper: Painter = (c, { size, colours }) => {
 export const paintGrid: Painter = (c, scene) => {
   const { camera, size, colours } = scene;
   paintPaper(c, scene);
-  const minorMm = gridStepMm(camera.pxPerMm);
+  const minorMm = paperStepMm(camera.pxPerMm);
   c.lineWidth = 1;
   for (const [stepMm, tone] of [
     [minorMm, colours.gridMinor],
