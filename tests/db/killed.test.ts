@@ -3,7 +3,7 @@ import { freshFolder } from '#tests/hosts/fresh-folder.ts';
 import { killRounds } from './kill-rounds.ts';
 
 test('a program killed in the middle of work has everything it said was kept', async () => {
-  const count = await killRounds(6, 7, freshFolder());
-  expect(count.kills).toBe(6);
-  expect(count.told).toBeGreaterThan(6);
+  const count = await killRounds(8, 7, freshFolder());
+  expect(count.kills).toBe(8);
+  expect(count.told).toBeGreaterThan(8);
 }, 120_000);
