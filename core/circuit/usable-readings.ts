@@ -1,3 +1,4 @@
+import { isLookOnly } from '../map/kinds.ts';
 import type { CircuitEnd } from '../map/records.ts';
 import type { CircuitId, NodeId } from '../quantity/id.ts';
 import type { CapacitanceReading } from './capacitance-likelihood.ts';
@@ -87,8 +88,8 @@ export function usableReadings(
   const capacitance: CapacitanceReading[] = [];
   const notes: ReadingNote[] = [];
   const { circuit } = line;
-  const isForbidden = [circuit, ...line.branches.map((branch) => branch.circuit)].some(
-    ({ duty }) => duty === 'restraint' || duty === 'high-voltage',
+  const isForbidden = [circuit, ...line.branches.map((branch) => branch.circuit)].some(({ duty }) =>
+    isLookOnly(duty),
   );
   taken.forEach(({ reading, state, meter = handMeter }, index) => {
     if (isForbidden) {

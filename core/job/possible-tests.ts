@@ -8,7 +8,7 @@ import { moveEvidence } from '../locate/move-evidence.ts';
 import { classOutcomes, twoOutcomes } from '../locate/outcome-chances.ts';
 import type { StationRange } from '../locate/station-ranges.ts';
 import { coveredShare, joinRanges } from '../locate/station-ranges.ts';
-import type { Caution, FaultClass } from '../map/kinds.ts';
+import { type Caution, type FaultClass, isLookOnly } from '../map/kinds.ts';
 import type { NodeId } from '../quantity/id.ts';
 import { betweenTests } from './between-tests.ts';
 import { symptomEvidence, watchingEnds } from './job-evidence.ts';
@@ -33,8 +33,8 @@ const live: CircuitState = { ...bareState, ignitionOn: true, batteryConnected: t
  */
 export function possibleTests(grounds: TestGrounds): PossibleTest[] {
   const { circuit, branches } = grounds.line;
-  const isGuarded = [circuit, ...branches.map((branch) => branch.circuit)].some(
-    ({ duty }) => duty === 'restraint' || duty === 'high-voltage',
+  const isGuarded = [circuit, ...branches.map((branch) => branch.circuit)].some(({ duty }) =>
+    isLookOnly(duty),
   );
   if (isGuarded) return [];
   return [
@@ -199,7 +199,7 @@ const movedDead: ReadonlySet<Caution> = new Set(['airbag', 'belt-tensioner', 'hi
  */
 function moveTests(grounds: TestGrounds): PossibleTest[] {
   const { map, line, cells, stretches, cellProbability, entries } = grounds;
-  const isGuarded = ({ panelIds }: PathStretch): boolean =>
+  const wantsBatteryOff = ({ panelIds }: PathStretch): boolean =>
     panelIds.some((id) => map.panels.get(id)?.cautions.some((each) => movedDead.has(each)));
   const ends = endNodes(grounds);
   const dead = ends && {
@@ -227,7 +227,7 @@ function moveTests(grounds: TestGrounds): PossibleTest[] {
     .map((stretch) => ({
       range: { fromMm: stretch.fromMm, toMm: stretch.toMm },
       mass: massOf(stretch),
-      how: isGuarded(stretch) ? dead : { state: live, panelIds: [] },
+      how: wantsBatteryOff(stretch) ? dead : { state: live, panelIds: [] },
     }))
     .filter(({ mass }) => mass >= leastMoved)
     .sort((a, b) => b.mass - a.mass || a.range.fromMm - b.range.fromMm)

@@ -138,7 +138,7 @@ export type CircuitDuty = z.infer<typeof circuitDutySchema>;
  * @example
  * isLookOnly('restraint') // => true
  */
-export const isLookOnly = (duty: CircuitDuty | undefined): boolean =>
+export const isLookOnly = (duty: CircuitDuty | undefined): duty is 'restraint' | 'high-voltage' =>
   duty === 'restraint' || duty === 'high-voltage';
 
 /** Ways one wire can fail; the names used throughout and in the command line's output. */

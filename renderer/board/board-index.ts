@@ -105,6 +105,14 @@ export function drawnBox(map: MapDocument): Bounds | null {
   return boundsOf(corners);
 }
 
+/** A car's length of paper, where nothing is drawn yet. */
+const firstBox: Bounds = { minXMm: 0, minYMm: -900, maxXMm: 4_200, maxYMm: 900 };
+
+/** The box round all that is drawn, or a car's length of paper. Takes a look at everything drawn. */
+export function wholeBox(map: MapDocument): Bounds {
+  return drawnBox(map) ?? firstBox;
+}
+
 const cornersOf = ({ minXMm, minYMm, maxXMm, maxYMm }: Bounds) => [
   { xMm: minXMm, yMm: minYMm },
   { xMm: maxXMm, yMm: maxYMm },

@@ -7,12 +7,11 @@ import {
   useRef,
   useState,
 } from 'react';
-import type { Bounds } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import { useMachineSettings } from '../session/machine-settings.ts';
 import { boardColours, type Theme } from '../theme/tokens.ts';
 import './board.css';
-import { type BoardIndex, boardIndex, drawnBox } from './board-index.ts';
+import { type BoardIndex, boardIndex, wholeBox } from './board-index.ts';
 import { BoardLayers } from './board-layers.tsx';
 import type { BoardPointer } from './board-pointer.ts';
 import { type Camera, fitCamera, type ScreenSize } from './camera.ts';
@@ -48,7 +47,6 @@ export interface BoardProps {
 }
 
 const nothing: readonly string[] = [];
-const firstBox = { minXMm: 0, minYMm: -900, maxXMm: 4200, maxYMm: 900 };
 
 /** The drawing board: draws a map and tells what the pointer does on it. It holds no truth of its own. */
 export function Board({
@@ -103,10 +101,9 @@ export function Board({
   useEffect(() => {
     if (size.widthPx === 0) return;
     onSize?.(size);
-    // Only when asked for: this runs in every frame of a pan, and the box takes a look at everything drawn.
-    const whole = (): Bounds => drawnBox(map) ?? firstBox;
+    // The whole is asked for where it is used only: this runs in every frame of a pan.
     if (camera === null) {
-      onCamera(fitCamera(whole(), size));
+      onCamera(fitCamera(wholeBox(map), size));
       return;
     }
     const before = chosen.current;
@@ -118,7 +115,7 @@ export function Board({
       return;
     }
     if (!resized) return;
-    const next = resizedCamera(before, size, whole());
+    const next = resizedCamera(before, size, wholeBox(map));
     if (next === camera || sameCamera(next, camera)) return;
     refitted.current = next;
     onCamera(next);
@@ -146,7 +143,7 @@ export function Board({
     element,
     camera,
     size,
-    wholeBox: () => drawnBox(map) ?? firstBox,
+    wholeBox: () => wholeBox(map),
     onCamera: (next) => {
       stage.current?.look(next);
       onCamera(next);

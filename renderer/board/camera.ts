@@ -73,3 +73,14 @@ export function viewBox(camera: Camera, size: ScreenSize, marginPx = 0): Bounds 
   const bottomRight = toPlan(camera, { xPx: size.widthPx + marginPx, yPx: size.heightPx + marginPx });
   return { minXMm: topLeft.xMm, maxXMm: bottomRight.xMm, minYMm: bottomRight.yMm, maxYMm: topLeft.yMm };
 }
+
+/** Whether a box of the plan is seen whole, with so many pixels of room round it. */
+export function isInView(box: Bounds, camera: Camera, size: ScreenSize, roomPx: number): boolean {
+  const seen = viewBox(camera, size, -roomPx);
+  return (
+    box.minXMm >= seen.minXMm &&
+    box.maxXMm <= seen.maxXMm &&
+    box.minYMm >= seen.minYMm &&
+    box.maxYMm <= seen.maxYMm
+  );
+}

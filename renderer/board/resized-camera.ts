@@ -1,5 +1,13 @@
 import type { Bounds } from '#core/geometry/bounds.ts';
-import { type Camera, fitCamera, type ScreenSize, scaleLimits, toPlan, toScreen, viewBox } from './camera.ts';
+import {
+  type Camera,
+  fitCamera,
+  isInView,
+  type ScreenSize,
+  scaleLimits,
+  toPlan,
+  toScreen,
+} from './camera.ts';
 
 /** A camera somebody chose, and the board it was chosen on. */
 export interface ChosenLook {
@@ -22,8 +30,8 @@ export function resizedCamera(look: ChosenLook, size: ScreenSize, whole: Bounds)
   const byWidth = size.widthPx / before.widthPx;
   const byHeight = size.heightPx / before.heightPx;
   const small = Math.abs(byWidth - 1) < smallChange && Math.abs(byHeight - 1) < smallChange;
-  const sawAll = shows(camera, before, whole, 0);
-  if (small && (!sawAll || shows(camera, size, whole, leastRoomPx))) return camera;
+  const sawAll = isInView(whole, camera, before, 0);
+  if (small && (!sawAll || isInView(whole, camera, size, leastRoomPx))) return camera;
   const factor = sawAll
     ? fitCamera(whole, size).pxPerMm / fitCamera(whole, before).pxPerMm
     : Math.min(1, byWidth, byHeight);
@@ -40,13 +48,3 @@ const middleOf = (box: Bounds) => ({
   xMm: (box.minXMm + box.maxXMm) / 2,
   yMm: (box.minYMm + box.maxYMm) / 2,
 });
-
-function shows(camera: Camera, size: ScreenSize, box: Bounds, roomPx: number): boolean {
-  const seen = viewBox(camera, size, -roomPx);
-  return (
-    box.minXMm >= seen.minXMm &&
-    box.maxXMm <= seen.maxXMm &&
-    box.minYMm >= seen.minYMm &&
-    box.maxYMm <= seen.maxYMm
-  );
-}

@@ -2,6 +2,7 @@ import type { EntryOf } from '#core/job/job-document.ts';
 import type { ProofItem } from '#core/job/proof-checklist.ts';
 import { faultStillThere } from '#core/job/proof-checklist.ts';
 import { shownAfterRepair } from '#core/job/shown-after-repair.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
 import { closeWords, expectationSentence, proofCheckWords } from '../../language/close.ts';
 import { figureText, sayAmps } from '../../language/say-figure.ts';
 import { Button, Notice } from '../../parts/index.ts';
@@ -31,7 +32,7 @@ export function ProofSection({
   const duty = open.line?.circuit.duty;
   return (
     <Section number={4} title={closeWords.sections.proof} done={done}>
-      {duty === 'restraint' || duty === 'high-voltage' ? (
+      {isLookOnly(duty) ? (
         <Notice tone="caution" sign={duty === 'restraint' ? 'airbag' : 'voltage'}>
           {words.lookOnly}
         </Notice>

@@ -191,7 +191,7 @@ function RepairForm({ finding }: { readonly finding: EntryOf<'finding'> }) {
         ticked={cures}
         onChange={(value) => change({ cures: value })}
       />
-      {duty === 'restraint' || duty === 'high-voltage' ? (
+      {isLookOnly(duty) ? (
         <Choice
           label={words.makerAllows}
           value={makerAllows}

@@ -1,7 +1,7 @@
 import type { Bounds } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
-import { drawnBox } from '../../board/board-index.ts';
-import { type Camera, fitCamera, type ScreenSize, toPlan, viewBox } from '../../board/camera.ts';
+import { wholeBox } from '../../board/board-index.ts';
+import { type Camera, fitCamera, isInView, type ScreenSize, toPlan } from '../../board/camera.ts';
 import type { Frame } from './use-picture-intake.ts';
 
 /** Gone to from a list, a thing is shown no larger than this. */
@@ -18,13 +18,7 @@ export function cameraShowing(box: Bounds, camera: Camera, size: ScreenSize, top
 }
 
 function shownIn(box: Bounds, camera: Camera, size: ScreenSize): Camera {
-  const seen = viewBox(camera, size, -40);
-  const inView =
-    box.minXMm >= seen.minXMm &&
-    box.maxXMm <= seen.maxXMm &&
-    box.minYMm >= seen.minYMm &&
-    box.maxYMm <= seen.maxYMm;
-  if (inView) return camera;
+  if (isInView(box, camera, size, 40)) return camera;
   const fitted = fitCamera(box, size, 120);
   if (fitted.pxPerMm <= closestPxPerMm) return fitted;
   return {
@@ -34,12 +28,9 @@ function shownIn(box: Bounds, camera: Camera, size: ScreenSize): Camera {
   };
 }
 
-/** A car's length of paper, where nothing is drawn yet. */
-export const firstBox: Bounds = { minXMm: 0, minYMm: -900, maxXMm: 4_200, maxYMm: 900 };
-
 /** The camera that shows all that is drawn. */
 export function wholeCamera(map: MapDocument, size: ScreenSize): Camera {
-  return fitCamera(drawnBox(map) ?? firstBox, size, 60);
+  return fitCamera(wholeBox(map), size, 60);
 }
 
 /** The middle four fifths of what is in view, which a new picture fills. */

@@ -2,11 +2,10 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import { z } from 'zod';
 import type { Bounds } from '#core/geometry/bounds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
-import { drawnBox } from '../../board/board-index.ts';
+import { wholeBox } from '../../board/board-index.ts';
 import { type Camera, type ScreenSize, scaleLimits, toPlan } from '../../board/camera.ts';
 import { resizedCamera } from '../../board/resized-camera.ts';
 import { hostClient } from '../../session/host.ts';
-import { firstBox } from './camera-showing.ts';
 
 const sidePx = z.number().positive().optional();
 /** Where one looked: the place in the middle, the scale, and the board it was seen on (not known of older looks). */
@@ -82,7 +81,7 @@ export function useKeptCamera(map: MapDocument) {
   const changeCamera = useCallback((next: Camera): void => {
     const look = kept.current;
     kept.current = null;
-    setCamera(look ? cameraOf(look, size.current, drawnBox(mapNow.current) ?? firstBox) : next);
+    setCamera(look ? cameraOf(look, size.current, wholeBox(mapNow.current)) : next);
   }, []);
   const keepSize = useCallback((next: ScreenSize): void => {
     size.current = next;

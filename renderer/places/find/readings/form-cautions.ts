@@ -7,6 +7,7 @@ import {
 } from '#core/circuit/safe-injection.ts';
 import { partsOnLeads } from '#core/circuit/usable-readings.ts';
 import { currentCarryingA } from '#core/circuit/wire-current-table.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
 import type { Circuit } from '#core/map/records.ts';
 import type { NodeId } from '#core/quantity/id.ts';
 import type { ReadingForm } from './reading-form.ts';
@@ -72,7 +73,7 @@ export function mostDropCurrentA(circuit: Circuit): number {
 
 /** Why a circuit takes no reading at all; null where it does. */
 export function noReadings(circuit: Circuit): 'restraint' | 'high-voltage' | null {
-  return circuit.duty === 'restraint' || circuit.duty === 'high-voltage' ? circuit.duty : null;
+  return isLookOnly(circuit.duty) ? circuit.duty : null;
 }
 
 /** Whether current may be put into wires of this duty at all. */

@@ -1,6 +1,7 @@
 import { allNodes, type CircuitLine } from '#core/circuit/circuit-line.ts';
 import type { CarState, Probe } from '#core/job/reading.ts';
 import type { NodeKind } from '#core/map/kinds.ts';
+import { isLookOnly } from '#core/map/kinds.ts';
 import type { MapDocument } from '#core/map/map-document.ts';
 import type { CircuitId, NodeId } from '#core/quantity/id.ts';
 
@@ -83,8 +84,7 @@ function wiresBeside(
   const runs = new Set(line.spans.map((span) => span.segment.id));
   return [...map.circuits.values()]
     .filter(({ id, duty, path }) => {
-      const measurable = duty !== 'restraint' && duty !== 'high-voltage';
-      return id !== line.circuit.id && measurable && path.some((step) => runs.has(step.segmentId));
+      return id !== line.circuit.id && !isLookOnly(duty) && path.some((step) => runs.has(step.segmentId));
     })
     .sort((a, b) => Number(failing.includes(b.id)) - Number(failing.includes(a.id)) || a.order - b.order)
     .map((circuit) => {
